@@ -1,0 +1,85 @@
+package org.boardtopit.signal;
+
+/**
+ * A projective map of one plane onto another: {@code (u, v, w) = H (x, y, 1)}, the image is {@code (u/w, v/w)}.
+ *
+ * <p>The nine numbers are H row by row; any common factor gives the same map.
+ */
+public record Homography(
+        double h00, double h01, double h02, double h10, double h11, double h12, double h20, double h21, double h22) {
+
+    public static final Homography IDENTITY = new Homography(1, 0, 0, 0, 1, 0, 0, 0, 1);
+
+    public Homography {
+        double sum = h00 + h01 + h02 + h10 + h11 + h12 + h20 + h21 + h22;
+        if (!Double.isFinite(sum)) {
+            throw new IllegalArgumentException("a homography needs nine finite numbers");
+        }
+    }
+
+    /** From nine numbers, row by row. */
+    public static Homography of(double... rows) {
+        if (rows.length != 9) {
+            throw new IllegalArgumentException("a homography has nine numbers, was " + rows.length);
+        }
+        return new Homography(rows[0], rows[1], rows[2], rows[3], rows[4], rows[5], rows[6], rows[7], rows[8]);
+    }
+
+    public double[] toArray() {
+        return new double[] {h00, h01, h02, h10, h11, h12, h20, h21, h22};
+    }
+
+    /** Image of a point; unknown when the point lies on or behind the horizon of the map. */
+    public Point2 apply(double x, double y) {
+        double w = h20 * x + h21 * y + h22;
+        // The sign of w tells the side of the horizon; normalise by h22's sign so that the near side is positive.
+        if (Math.abs(w) < 1e-12) {
+            return Point2.UNKNOWN;
+        }
+        return new Point2((h00 * x + h01 * y + h02) / w, (h10 * x + h11 * y + h12) / w);
+    }
+
+    public Point2 apply(Point2 p) {
+        return apply(p.x(), p.y());
+    }
+
+    /** The map that applies {@code first} and then this one. */
+    public Homography after(Homography first) {
+        double[] a = toArray();
+        double[] b = first.toArray();
+        double[] c = new double[9];
+        for (int i = 0; i < 3; i++) {
+            for (int j = 0; j < 3; j++) {
+                c[3 * i + j] = a[3 * i] * b[j] + a[3 * i + 1] * b[3 + j] + a[3 * i + 2] * b[6 + j];
+            }
+        }
+        return of(c).normalised();
+    }
+
+    /** The map back. Throws IllegalArgumentException when this one squeezes the plane into a line. */
+    public Homography inverse() {
+        double c00 = h11 * h22 - h12 * h21;
+        double c01 = h12 * h20 - h10 * h22;
+        double c02 = h10 * h21 - h11 * h20;
+        double det = h00 * c00 + h01 * c01 + h02 * c02;
+        if (Math.abs(det) < 1e-15) {
+            throw new IllegalArgumentException("the homography has no inverse, its determinant is " + det);
+        }
+        return new Homography(
+                        c00,
+                        h02 * h21 - h01 * h22,
+                        h01 * h12 - h02 * h11,
+                        c01,
+                        h00 * h22 - h02 * h20,
+                        h02 * h10 - h00 * h12,
+                        c02,
+                        h01 * h20 - h00 * h21,
+                        h00 * h11 - h01 * h10)
+                .normalised();
+    }
+
+    private Homography normalised() {
+        double s = Math.abs(h22) > 1e-12 ? h22 : Math.sqrt(h20 * h20 + h21 * h21 + h22 * h22);
+        return new Homography(h00 / s, h01 / s, h02 / s, h10 / s, h11 / s, h12 / s, h20 / s, h21 / s, h22 / s);
+    }
+}
