@@ -46,13 +46,24 @@ public enum BodyPoint {
     /** Number of points: 33. */
     public static final int COUNT = ALL.length;
 
+    /** Place of the point in every array of points, 0 to 32. */
+    @SuppressWarnings("EnumOrdinal") // the order of the constants is the order of the arrays, by definition
+    public int index() {
+        return ordinal();
+    }
+
+    /** The point at a place in the arrays. */
+    public static BodyPoint at(int index) {
+        return ALL[index];
+    }
+
     /** The same point of the other side of the body; the nose is its own. */
     public BodyPoint otherSide() {
         return switch (this) {
             case NOSE -> NOSE;
-            case LEFT_EYE_INNER, LEFT_EYE, LEFT_EYE_OUTER -> ALL[ordinal() + 3];
-            case RIGHT_EYE_INNER, RIGHT_EYE, RIGHT_EYE_OUTER -> ALL[ordinal() - 3];
-            default -> ALL[ordinal() % 2 == 1 ? ordinal() + 1 : ordinal() - 1];
+            case LEFT_EYE_INNER, LEFT_EYE, LEFT_EYE_OUTER -> at(index() + 3);
+            case RIGHT_EYE_INNER, RIGHT_EYE, RIGHT_EYE_OUTER -> at(index() - 3);
+            default -> at(index() % 2 == 1 ? index() + 1 : index() - 1);
         };
     }
 
