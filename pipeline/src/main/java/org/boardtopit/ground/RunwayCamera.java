@@ -1,0 +1,208 @@
+package org.boardtopit.ground;
+
+import java.util.List;
+import org.boardtopit.signal.LeastSquares;
+import org.boardtopit.signal.Point2;
+
+/**
+ * A pinhole camera that looks at the runway: turns pixels of the fixed picture into metres and back.
+ *
+ * <p>World: along = distance from the take-off line towards the pit, across = distance from the centre line, positive to
+ * the athlete's left, height = up from the ground; metres. Picture: pixels of the fixed picture, (0, 0) the outer corner of
+ * the top-left pixel.
+ *
+ * <p>Method: from marks on the ground, by minimising the distance in the picture over focal length, direction and place of
+ * the camera (seven unknowns; square pixels, principal point in the middle of the picture: Hartley and Zisserman, Multiple
+ * View Geometry, 2nd ed., ch. 7, from memory). Several starting focal lengths are tried. A weak prior holds the focal length
+ * near 1.2 picture widths (a factor of 1.6 for one sd) because marks near one line hardly tell it. Assumes no lens
+ * distortion and a level ground. Points off the ground need a plane to stand on: {@link #onUpright}.
+ */
+public final class RunwayCamera {
+    /** Prior of the focal length: phone and camcorder lenses at the edge of a runway; a first guess, not tuned. */
+    private static final double PRIOR_FOCAL_WIDTHS = 1.2;
+
+    private static final double PRIOR_LOG_SD = 0.47;
+    private static final double[] START_FOCAL_WIDTHS = {0.6, 0.9, 1.3, 1.9, 2.8};
+    /** What a careful person's click on a mark is worth; sets the weight of the prior only. */
+    private static final double CLICK_SD_PX = 1.0;
+
+    private final double focalPx;
+    private final double centreXPx;
+    private final double centreYPx;
+    private final double[] rotation; // row-major, world to camera
+    private final double[] translation;
+    private final double acrossSign; // of the marks' own convention against ours
+    private final double residualPx;
+
+    private RunwayCamera(
+            double focalPx,
+            double centreXPx,
+            double centreYPx,
+            double[] rotation,
+            double[] translation,
+            double acrossSign,
+            double residualPx) {
+        this.focalPx = focalPx;
+        this.centreXPx = centreXPx;
+        this.centreYPx = centreYPx;
+        this.rotation = rotation;
+        this.translation = translation;
+        this.acrossSign = acrossSign;
+        this.residualPx = residualPx;
+    }
+
+    /**
+     * Finds the camera that explains the marks.
+     *
+     * @param marks four or more, not on one line
+     * @throws CalibrationException when they are too few, on one line or contradict each other
+     */
+    public static RunwayCamera fromMarks(List<Mark> marks, int widthPx, int heightPx) throws CalibrationException {
+        if (marks.size() < 4) {
+            throw new CalibrationException("a camera needs at least 4 marks, has " + marks.size());
+        }
+        RunwayCamera best = null;
+        double bestCost = Double.POSITIVE_INFINITY;
+        for (double sign : new double[] {1, -1}) {
+            for (double widths : START_FOCAL_WIDTHS) {
+                double[] start = PlaneStart.of(marks, sign, widths * widthPx, widthPx / 2.0, heightPx / 2.0);
+                if (start == null) {
+                    continue;
+                }
+                LeastSquares.Fit fit = LeastSquares.minimise(
+                        p -> residuals(p, marks, sign, widthPx, heightPx), start, new double[] {1, 1, 1, 1, 10, 10, 10
+                        });
+                RunwayCamera camera = of(fit.parameters(), widthPx, heightPx, sign, marks);
+                if (camera.heightM() > 0 && fit.cost() < bestCost) {
+                    best = camera;
+                    bestCost = fit.cost();
+                }
+            }
+        }
+        if (best == null) {
+            throw new CalibrationException(
+                    "no camera position explains the marks: they lie on one line, or two of them are exchanged");
+        }
+        return best;
+    }
+
+    private static RunwayCamera of(double[] p, int widthPx, int heightPx, double sign, List<Mark> marks) {
+        double[] r = Rotations.fromVector(p[1], p[2], p[3]);
+        RunwayCamera camera = new RunwayCamera(
+                Math.exp(p[0]), widthPx / 2.0, heightPx / 2.0, r, new double[] {p[4], p[5], p[6]}, sign, Double.NaN);
+        double sum = 0;
+        for (Mark m : marks) {
+            double d = camera.project(m.alongM(), sign * m.acrossM(), 0).distanceTo(m.pixel());
+            sum += d * d;
+        }
+        return new RunwayCamera(
+                camera.focalPx,
+                camera.centreXPx,
+                camera.centreYPx,
+                r,
+                camera.translation,
+                sign,
+                Math.sqrt(sum / marks.size()));
+    }
+
+    private static double[] residuals(double[] p, List<Mark> marks, double sign, int widthPx, int heightPx) {
+        double f = Math.exp(p[0]);
+        double[] r = Rotations.fromVector(p[1], p[2], p[3]);
+        double[] out = new double[2 * marks.size() + 1];
+        for (int i = 0; i < marks.size(); i++) {
+            Mark m = marks.get(i);
+            double x = m.alongM();
+            double y = sign * m.acrossM();
+            double depth = r[6] * x + r[7] * y + p[6];
+            double safe = depth > 0.1 ? depth : 0.1; // behind the camera: a large residual, not a division by zero
+            double u = f * (r[0] * x + r[1] * y + p[4]) / safe + widthPx / 2.0;
+            double v = f * (r[3] * x + r[4] * y + p[5]) / safe + heightPx / 2.0;
+            out[2 * i] = (u - m.pixel().x()) / CLICK_SD_PX;
+            out[2 * i + 1] = (v - m.pixel().y()) / CLICK_SD_PX;
+        }
+        out[2 * marks.size()] = (p[0] - Math.log(PRIOR_FOCAL_WIDTHS * widthPx)) / PRIOR_LOG_SD;
+        return out;
+    }
+
+    /** Pixel of a point in space; unknown when it lies behind the camera. */
+    public Point2 project(double alongM, double acrossM, double heightM) {
+        double depth = rotation[6] * alongM + rotation[7] * acrossM + rotation[8] * heightM + translation[2];
+        if (depth <= 1e-6) {
+            return Point2.UNKNOWN;
+        }
+        double x = rotation[0] * alongM + rotation[1] * acrossM + rotation[2] * heightM + translation[0];
+        double y = rotation[3] * alongM + rotation[4] * acrossM + rotation[5] * heightM + translation[1];
+        return new Point2(focalPx * x / depth + centreXPx, focalPx * y / depth + centreYPx);
+    }
+
+    /** Where the ray of a pixel meets the ground: (along, across). Unknown above the horizon. */
+    public Point2 onGround(Point2 pixel) {
+        double[] d = ray(pixel);
+        double[] c = position();
+        double s = -c[2] / d[2];
+        return s > 0 ? new Point2(c[0] + s * d[0], c[1] + s * d[1]) : Point2.UNKNOWN;
+    }
+
+    /**
+     * Where the ray of a pixel meets the upright plane that runs along the runway at a distance from its centre line:
+     * (along, height).
+     */
+    public Point2 onUpright(Point2 pixel, double acrossM) {
+        double[] d = ray(pixel);
+        double[] c = position();
+        double s = (acrossM - c[1]) / d[1];
+        return s > 0 ? new Point2(c[0] + s * d[0], c[2] + s * d[2]) : Point2.UNKNOWN;
+    }
+
+    /** Metres that one pixel covers on the upright plane through the centre line, at that pixel. */
+    public double metresPerPixel(Point2 pixel) {
+        Point2 a = onUpright(new Point2(pixel.x(), pixel.y() - 0.5), 0);
+        Point2 b = onUpright(new Point2(pixel.x(), pixel.y() + 0.5), 0);
+        return a.distanceTo(b);
+    }
+
+    /** Height of the camera above the ground. */
+    public double heightM() {
+        return position()[2];
+    }
+
+    /** Distance of the camera from the centre line; positive when it stands on the athlete's left. */
+    public double acrossM() {
+        return position()[1];
+    }
+
+    public double alongM() {
+        return position()[0];
+    }
+
+    public double focalPx() {
+        return focalPx;
+    }
+
+    /** Root mean square distance between the marks and where this camera sees them. */
+    public double residualPx() {
+        return residualPx;
+    }
+
+    /** +1 when the marks count positive across to the athlete's left, -1 when to the right. */
+    public double marksAcrossSign() {
+        return acrossSign;
+    }
+
+    private double[] ray(Point2 pixel) {
+        double x = (pixel.x() - centreXPx) / focalPx;
+        double y = (pixel.y() - centreYPx) / focalPx;
+        double[] r = rotation;
+        return new double[] {r[0] * x + r[3] * y + r[6], r[1] * x + r[4] * y + r[7], r[2] * x + r[5] * y + r[8]};
+    }
+
+    private double[] position() {
+        double[] r = rotation;
+        double[] t = translation;
+        return new double[] {
+            -(r[0] * t[0] + r[3] * t[1] + r[6] * t[2]),
+            -(r[1] * t[0] + r[4] * t[1] + r[7] * t[2]),
+            -(r[2] * t[0] + r[5] * t[1] + r[8] * t[2])
+        };
+    }
+}

@@ -1,0 +1,2 @@
+/** Where the runway is in the picture: background motion, and metres from marks. */
+package org.boardtopit.ground;
