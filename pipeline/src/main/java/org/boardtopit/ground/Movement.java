@@ -19,6 +19,8 @@ public final class Movement {
     private final List<float[]> amounts = new ArrayList<>();
 
     /**
+     * An empty record of movement; frames are appended in order.
+     *
      * @param cellPx side of a cell in pixels of the frame
      */
     public Movement(int columns, int rows, double cellPx) {

@@ -19,6 +19,8 @@ public final class VideoFrame {
     private final ByteBuffer bgr;
 
     /**
+     * Wraps pixels.
+     *
      * @param index number of the frame in decoder order, from 0
      * @param timestampUs presentation time since the clip's first frame
      * @param bgr direct buffer of exactly widthPx * heightPx * 3 bytes

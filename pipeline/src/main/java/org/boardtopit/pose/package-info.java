@@ -1,0 +1,2 @@
+/** Landmarks: the network on each square. */
+package org.boardtopit.pose;
