@@ -56,7 +56,7 @@ public record PhaseDistances(double boardToeM, double hopToeM, double stepToeM, 
         return 100 * jumpM() / effectiveM();
     }
 
-    /** Which phase leads, by unrounded shares. */
+    /** Which phase leads, by unrounded shares. Throws IllegalArgumentException when the mark is not known. */
     public Effort effort() {
         return Effort.of(hopPct(), stepPct(), jumpPct());
     }

@@ -32,24 +32,31 @@ public enum PlausibleQuantity {
     STEP_SHARE_PCT(28, 31, 27, 30, 24, 30),
     JUMP_SHARE_PCT(32, 38, 33, 36, 32, 40);
 
-    private final PlausibleRange eliteMan;
-    private final PlausibleRange eliteWoman;
-    private final PlausibleRange club;
+    // Plain numbers, for a constant should hold nothing but what is plainly immutable.
+    private final double manLow;
+    private final double manHigh;
+    private final double womanLow;
+    private final double womanHigh;
+    private final double clubLow;
+    private final double clubHigh;
 
     PlausibleQuantity(
             double manLow, double manHigh, double womanLow, double womanHigh, double clubLow, double clubHigh) {
-        this.eliteMan = new PlausibleRange(manLow, manHigh);
-        this.eliteWoman = new PlausibleRange(womanLow, womanHigh);
-        this.club = new PlausibleRange(clubLow, clubHigh);
+        this.manLow = manLow;
+        this.manHigh = manHigh;
+        this.womanLow = womanLow;
+        this.womanHigh = womanHigh;
+        this.clubLow = clubLow;
+        this.clubHigh = clubHigh;
     }
 
     /** What has been reported at a level; the range over all levels when it is not stated. */
     public PlausibleRange at(Level level) {
         return switch (level) {
-            case ELITE_MAN -> eliteMan;
-            case ELITE_WOMAN -> eliteWoman;
-            case CLUB -> club;
-            case UNSTATED -> eliteMan.joined(eliteWoman).joined(club);
+            case ELITE_MAN -> new PlausibleRange(manLow, manHigh);
+            case ELITE_WOMAN -> new PlausibleRange(womanLow, womanHigh);
+            case CLUB -> new PlausibleRange(clubLow, clubHigh);
+            case UNSTATED -> at(Level.ELITE_MAN).joined(at(Level.ELITE_WOMAN)).joined(at(Level.CLUB));
         };
     }
 
