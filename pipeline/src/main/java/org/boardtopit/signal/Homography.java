@@ -29,11 +29,14 @@ public record Homography(
         return new double[] {h00, h01, h02, h10, h11, h12, h20, h21, h22};
     }
 
-    /** Image of a point; unknown when the point lies on or behind the horizon of the map. */
+    /**
+     * Image of a point; unknown when the point lies on the horizon of the map. Which side of the horizon is the visible one
+     * cannot be told from the nine numbers: whoever made the map knows.
+     */
     public Point2 apply(double x, double y) {
         double w = h20 * x + h21 * y + h22;
-        // The sign of w tells the side of the horizon; normalise by h22's sign so that the near side is positive.
-        if (Math.abs(w) < 1e-12) {
+        double size = Math.abs(h20 * x) + Math.abs(h21 * y) + Math.abs(h22);
+        if (Math.abs(w) <= 1e-12 * size) {
             return Point2.UNKNOWN;
         }
         return new Point2((h00 * x + h01 * y + h02) / w, (h10 * x + h11 * y + h12) / w);
@@ -62,7 +65,9 @@ public record Homography(
         double c01 = h12 * h20 - h10 * h22;
         double c02 = h10 * h21 - h11 * h20;
         double det = h00 * c00 + h01 * c01 + h02 * c02;
-        if (Math.abs(det) < 1e-15) {
+        double size = Math.abs(h00 * c00) + Math.abs(h01 * c01) + Math.abs(h02 * c02);
+        // Against its own terms, so that a common factor of the nine numbers does not matter.
+        if (!(Math.abs(det) > 1e-13 * size)) {
             throw new IllegalArgumentException("the homography has no inverse, its determinant is " + det);
         }
         return new Homography(

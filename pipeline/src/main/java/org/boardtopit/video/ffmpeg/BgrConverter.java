@@ -1,0 +1,177 @@
+package org.boardtopit.video.ffmpeg;
+
+import static org.bytedeco.ffmpeg.global.avutil.AVCOL_RANGE_JPEG;
+import static org.bytedeco.ffmpeg.global.avutil.AVCOL_RANGE_UNSPECIFIED;
+import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_BT2020_CL;
+import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_BT2020_NCL;
+import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_BT470BG;
+import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_BT709;
+import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_FCC;
+import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_SMPTE170M;
+import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_SMPTE240M;
+import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_BGR24;
+import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUVJ411P;
+import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUVJ420P;
+import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUVJ422P;
+import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUVJ440P;
+import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUVJ444P;
+import static org.bytedeco.ffmpeg.global.swscale.SWS_ACCURATE_RND;
+import static org.bytedeco.ffmpeg.global.swscale.SWS_BICUBIC;
+import static org.bytedeco.ffmpeg.global.swscale.SWS_BILINEAR;
+import static org.bytedeco.ffmpeg.global.swscale.SWS_CS_BT2020;
+import static org.bytedeco.ffmpeg.global.swscale.SWS_CS_FCC;
+import static org.bytedeco.ffmpeg.global.swscale.SWS_CS_ITU601;
+import static org.bytedeco.ffmpeg.global.swscale.SWS_CS_ITU709;
+import static org.bytedeco.ffmpeg.global.swscale.SWS_CS_SMPTE240M;
+import static org.bytedeco.ffmpeg.global.swscale.sws_freeContext;
+import static org.bytedeco.ffmpeg.global.swscale.sws_getCoefficients;
+import static org.bytedeco.ffmpeg.global.swscale.sws_getContext;
+import static org.bytedeco.ffmpeg.global.swscale.sws_scale;
+import static org.bytedeco.ffmpeg.global.swscale.sws_setColorspaceDetails;
+
+import java.nio.ByteBuffer;
+import java.nio.file.Path;
+import org.boardtopit.video.VideoException;
+import org.bytedeco.ffmpeg.avutil.AVFrame;
+import org.bytedeco.ffmpeg.swscale.SwsContext;
+import org.bytedeco.javacpp.BytePointer;
+import org.bytedeco.javacpp.DoublePointer;
+import org.bytedeco.javacpp.IntPointer;
+import org.bytedeco.javacpp.PointerPointer;
+
+/**
+ * Pictures of any pixel format and size to 8-bit blue, green, red of one size.
+ *
+ * <p>The colour matrix and range are the picture's own. Where it does not say, BT.709 is taken from 720 lines up and BT.601
+ * below, and the narrow range except for the full-range formats: the custom of players. Wide-gamut and high-dynamic-range
+ * material gets its matrix but no tone mapping.
+ */
+final class BgrConverter implements AutoCloseable {
+    /** Room behind the last row: the converter's vector code may write past a row's end. */
+    private static final int SPARE_BYTES = 64;
+
+    private final Path clip;
+    private final int widthPx;
+    private final int heightPx;
+    private final ByteBuffer pixels;
+    private final BytePointer address;
+    private final PointerPointer<BytePointer> planes;
+    private final IntPointer strides;
+    private SwsContext scaler;
+    private Source source;
+    private boolean closed;
+
+    /** What the scaler was made for. */
+    private record Source(int widthPx, int heightPx, int format, int matrix, int range) {
+        static Source of(AVFrame picture) {
+            return new Source(
+                    picture.width(), picture.height(), picture.format(), picture.colorspace(), picture.color_range());
+        }
+    }
+
+    BgrConverter(Path clip, int widthPx, int heightPx) {
+        this.clip = clip;
+        this.widthPx = widthPx;
+        this.heightPx = heightPx;
+        // Owned by the Java heap, not freed in close(): a frame used too long must not crash the machine.
+        ByteBuffer room = ByteBuffer.allocateDirect(widthPx * heightPx * 3 + SPARE_BYTES);
+        pixels = room.slice(0, widthPx * heightPx * 3);
+        address = new BytePointer(room);
+        planes = new PointerPointer<>(4);
+        strides = new IntPointer(4);
+        for (int plane = 0; plane < 4; plane++) {
+            planes.put(plane, plane == 0 ? address : null);
+            strides.put(plane, plane == 0 ? widthPx * 3 : 0);
+        }
+    }
+
+    /** Converts into the one buffer that every call returns. */
+    ByteBuffer convert(AVFrame picture) throws VideoException {
+        Source wanted = Source.of(picture);
+        if (!wanted.equals(source)) {
+            prepare(wanted);
+        }
+        Libav.check(
+                sws_scale(scaler, picture.data(), picture.linesize(), 0, picture.height(), planes, strides),
+                clip,
+                "converting the colours");
+        return pixels;
+    }
+
+    private void prepare(Source wanted) throws VideoException {
+        freeScaler();
+        boolean scales = wanted.widthPx != widthPx || wanted.heightPx != heightPx;
+        int flags = scales ? SWS_BICUBIC | SWS_ACCURATE_RND : SWS_BILINEAR;
+        scaler = sws_getContext(
+                wanted.widthPx,
+                wanted.heightPx,
+                wanted.format,
+                widthPx,
+                heightPx,
+                AV_PIX_FMT_BGR24,
+                flags,
+                null,
+                null,
+                (DoublePointer) null);
+        if (scaler == null || scaler.isNull()) {
+            throw new VideoException(
+                    Libav.nameOf(clip) + ": its pixel format cannot be converted; convert the clip to H.264");
+        }
+        IntPointer from = sws_getCoefficients(matrix(wanted));
+        // Fails only for formats without a matrix (RGB), which need none.
+        sws_setColorspaceDetails(scaler, from, fullRange(wanted) ? 1 : 0, from, 1, 0, 1 << 16, 1 << 16);
+        source = wanted;
+    }
+
+    private int matrix(Source picture) {
+        int matrix = picture.matrix;
+        if (matrix == AVCOL_SPC_BT709) {
+            return SWS_CS_ITU709;
+        }
+        if (matrix == AVCOL_SPC_BT470BG || matrix == AVCOL_SPC_SMPTE170M) {
+            return SWS_CS_ITU601;
+        }
+        if (matrix == AVCOL_SPC_BT2020_NCL || matrix == AVCOL_SPC_BT2020_CL) {
+            return SWS_CS_BT2020;
+        }
+        if (matrix == AVCOL_SPC_SMPTE240M) {
+            return SWS_CS_SMPTE240M;
+        }
+        if (matrix == AVCOL_SPC_FCC) {
+            return SWS_CS_FCC;
+        }
+        return Math.min(picture.widthPx, picture.heightPx) >= 720 ? SWS_CS_ITU709 : SWS_CS_ITU601;
+    }
+
+    private static boolean fullRange(Source picture) {
+        if (picture.range != AVCOL_RANGE_UNSPECIFIED) {
+            return picture.range == AVCOL_RANGE_JPEG;
+        }
+        int format = picture.format;
+        return format == AV_PIX_FMT_YUVJ420P
+                || format == AV_PIX_FMT_YUVJ422P
+                || format == AV_PIX_FMT_YUVJ444P
+                || format == AV_PIX_FMT_YUVJ440P
+                || format == AV_PIX_FMT_YUVJ411P;
+    }
+
+    private void freeScaler() {
+        if (scaler != null) {
+            sws_freeContext(scaler);
+            scaler = null;
+            source = null;
+        }
+    }
+
+    @Override
+    public void close() {
+        if (closed) {
+            return;
+        }
+        closed = true;
+        freeScaler();
+        planes.close();
+        strides.close();
+        address.close();
+    }
+}
