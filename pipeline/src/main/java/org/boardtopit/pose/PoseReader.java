@@ -104,9 +104,13 @@ public final class PoseReader {
         List<Optional<FramePose>> poses = new ArrayList<>();
         for (Optional<Future<FramePose>> future : pending) {
             try {
-                poses.add(future.isEmpty() ? Optional.empty() : Optional.of(future.get().get()));
+                poses.add(
+                        future.isEmpty()
+                                ? Optional.empty()
+                                : Optional.of(future.get().get()));
             } catch (ExecutionException e) {
-                throw new IllegalStateException("the landmark network failed: " + e.getCause().getMessage(), e.getCause());
+                throw new IllegalStateException(
+                        "the landmark network failed: " + e.getCause().getMessage(), e.getCause());
             }
         }
         while (poses.size() < frames) {

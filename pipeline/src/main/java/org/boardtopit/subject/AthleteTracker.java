@@ -58,7 +58,7 @@ public final class AthleteTracker {
                 .filter(p -> p.score() >= LEAST_RUN_WIDTHS)
                 .orElseThrow(() -> new NoAthleteException(
                         "nobody runs through the picture; the camera should look from the side of the runway"));
-        List<Look> looks = look(survey, reader, path);
+        List<Look> looks = look(reader, path);
         long found = looks.stream().filter(l -> l.person().isPresent()).count();
         if (found < Math.max(4, LEAST_FOUND_SHARE * looks.size())) {
             throw new NoAthleteException(String.format(
@@ -70,7 +70,7 @@ public final class AthleteTracker {
     /** One use of the detector; the person's hips and size in pixels of the frame. */
     private record Look(int frame, Optional<Square> person) {}
 
-    private List<Look> look(Survey survey, FrameReader reader, RoughPath path) throws VideoException {
+    private List<Look> look(FrameReader reader, RoughPath path) throws VideoException {
         List<Look> looks = new ArrayList<>();
         SquareCrop crop = new SquareCrop(detector.inputSizePx());
         ByteBuffer rgb = crop.newBuffer();
