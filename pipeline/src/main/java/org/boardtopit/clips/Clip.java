@@ -1,0 +1,23 @@
+package org.boardtopit.clips;
+
+import java.nio.file.Path;
+import java.util.Optional;
+
+/**
+ * A clip with what the competition says of it.
+ *
+ * @param file as the user named it
+ * @param name names its overlay and stills; no other clip of the run has it, also where capitals do not count. The
+ *     file name without its ending, or with it where two clips differ in the ending only
+ * @param entry its row of the attempts sheet
+ * @param camera the camera position it was filmed from
+ * @param athlete the athlete of the entry, where the meet sheet has more to say
+ */
+public record Clip(
+        Path file, String name, Optional<AttemptEntry> entry, Optional<Camera> camera, Optional<Athlete> athlete) {
+
+    /** What tables call the clip: the name of the file with its ending. */
+    public String fileName() {
+        return file.getFileName().toString();
+    }
+}

@@ -1,0 +1,62 @@
+package org.boardtopit.clips;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.CharBuffer;
+import java.nio.charset.CoderResult;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/** Reads a text file of the user's: UTF-8, with or without a byte order mark, of a size that a club's sheet can have. */
+final class InputText {
+    /** About twenty times the sheet of a competition of 400 clips; a first guess, not tuned. */
+    static final int MOST_BYTES = 1 << 20;
+
+    private InputText() {}
+
+    static String read(Path file) throws InputException {
+        return decode(file, bytes(file));
+    }
+
+    private static byte[] bytes(Path file) throws InputException {
+        if (!Files.exists(file)) {
+            throw new InputException(file, "there is no such file");
+        }
+        if (!Files.isRegularFile(file)) {
+            throw new InputException(file, "this is not a file");
+        }
+        try {
+            if (Files.size(file) > MOST_BYTES) {
+                throw new InputException(
+                        file, "the file is " + Files.size(file) + " bytes long, at most " + MOST_BYTES + " are read");
+            }
+            return Files.readAllBytes(file);
+        } catch (IOException e) {
+            throw new InputException(
+                    file, "the file cannot be read (" + e.getClass().getSimpleName() + ")");
+        }
+    }
+
+    private static String decode(Path file, byte[] bytes) throws InputException {
+        ByteBuffer in = ByteBuffer.wrap(bytes);
+        CharBuffer out = CharBuffer.allocate(bytes.length);
+        CoderResult result = StandardCharsets.UTF_8
+                .newDecoder()
+                .onMalformedInput(CodingErrorAction.REPORT)
+                .onUnmappableCharacter(CodingErrorAction.REPORT)
+                .decode(in, out, true);
+        out.flip();
+        if (result.isError()) {
+            throw new InputException(
+                    file, lineOf(out), "", "a character is not UTF-8; save the file with the encoding UTF-8");
+        }
+        boolean marked = out.length() > 0 && out.charAt(0) == '\uFEFF';
+        return (marked ? out.subSequence(1, out.length()) : out).toString();
+    }
+
+    private static int lineOf(CharBuffer before) {
+        return 1 + (int) before.chars().filter(c -> c == '\n').count();
+    }
+}

@@ -1,0 +1,63 @@
+package org.boardtopit.clips;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * Everything a competition says about its clips.
+ *
+ * @param file the meet.yaml it was read from; empty for a bare folder
+ * @param competition its name; empty when not given
+ * @param attempts the sheet with a row per clip
+ * @param cameras with different names
+ * @param athletes with different bibs
+ */
+public record MeetSheet(
+        Optional<Path> file,
+        String competition,
+        Optional<LocalDate> date,
+        Optional<AttemptSheet> attempts,
+        List<Camera> cameras,
+        List<Athlete> athletes,
+        RunSettings settings,
+        TableFormat tables) {
+
+    /** For a bare folder of clips. */
+    public static final MeetSheet NONE = new MeetSheet(
+            Optional.empty(),
+            "",
+            Optional.empty(),
+            Optional.empty(),
+            List.of(),
+            List.of(),
+            RunSettings.DEFAULT,
+            TableFormat.DEFAULT);
+
+    public MeetSheet {
+        cameras = List.copyOf(cameras);
+        athletes = List.copyOf(athletes);
+    }
+
+    public Optional<Camera> camera(String name) {
+        return cameras.stream().filter(camera -> camera.name().equals(name)).findFirst();
+    }
+
+    /** The files that make up the sheet, absolute and normalised: none is a clip and none may be written over. */
+    public Set<Path> inputFiles() {
+        Set<Path> files = new LinkedHashSet<>();
+        file.ifPresent(files::add);
+        attempts.map(AttemptSheet::file).ifPresent(files::add);
+        for (Camera camera : cameras) {
+            camera.reference().ifPresent(reference -> {
+                files.add(reference.picture());
+                files.add(reference.marksFile());
+            });
+        }
+        return files.stream().map(f -> f.toAbsolutePath().normalize()).collect(Collectors.toUnmodifiableSet());
+    }
+}

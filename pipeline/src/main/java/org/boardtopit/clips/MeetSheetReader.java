@@ -1,0 +1,159 @@
+package org.boardtopit.clips;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.boardtopit.clips.Athlete.Sex;
+import org.boardtopit.clips.Camera.View;
+
+/**
+ * Reads a competition's {@code meet.yaml} and the sheets it names, strictly; {@code docs/inputs.md} describes its keys.
+ *
+ * <p>All of it is read and checked at once, so that a slip of the pen is found in the evening and not by the last clip.
+ */
+public final class MeetSheetReader {
+    private static final List<String> TOP =
+            List.of("competition", "date", "attempts", "cameras", "athletes", "settings", "tables");
+    private static final List<String> CAMERA = List.of("name", "view", "reference", "marks");
+    private static final List<String> ATHLETE = List.of("bib", "name", "sex", "stature_m", "born", "level");
+    private static final List<String> SETTINGS = List.of("network", "threads");
+    private static final List<String> TABLES = List.of("separator", "decimal");
+
+    /** The oldest living person was born after this year. */
+    private static final int FIRST_BORN = 1900;
+
+    private static final int LAST_BORN = 2100;
+
+    private static final Map<String, View> VIEWS = new LinkedHashMap<>();
+    private static final Map<String, Sex> SEXES = new LinkedHashMap<>();
+    private static final Map<String, Character> SEPARATORS = new LinkedHashMap<>();
+    private static final Map<String, Character> DECIMALS = new LinkedHashMap<>();
+
+    static {
+        VIEWS.put("side", View.SIDE);
+        VIEWS.put("front", View.FRONT);
+        VIEWS.put("rear", View.REAR);
+        SEXES.put("male", Sex.MALE);
+        SEXES.put("female", Sex.FEMALE);
+        SEPARATORS.put(",", ',');
+        SEPARATORS.put(";", ';');
+        SEPARATORS.put("tab", '\t');
+        DECIMALS.put(".", '.');
+        DECIMALS.put(",", ',');
+    }
+
+    private MeetSheetReader() {}
+
+    /** The sheet with everything it names; an InputException says what is wrong, where, and what would be right. */
+    public static MeetSheet read(Path file) throws InputException {
+        YamlKeys top = new YamlKeys(file, YamlReader.read(file), TOP);
+        Optional<Path> attempts = top.file("attempts");
+        return new MeetSheet(
+                Optional.of(file),
+                top.text("competition"),
+                top.date("date"),
+                attempts.isEmpty() ? Optional.empty() : Optional.of(AttemptSheetReader.read(attempts.get())),
+                cameras(top.list("cameras", CAMERA)),
+                athletes(top.list("athletes", ATHLETE)),
+                settings(top.keys("settings", SETTINGS)),
+                tables(top.keys("tables", TABLES)));
+    }
+
+    private static List<Camera> cameras(List<YamlKeys> items) throws InputException {
+        List<Camera> cameras = new ArrayList<>();
+        for (YamlKeys item : items) {
+            String name = item.text("name");
+            if (name.isEmpty()) {
+                throw item.problem("name", "a camera needs a name");
+            }
+            if (cameras.stream().anyMatch(other -> other.name().equals(name))) {
+                throw item.problem("name", "there are two cameras named " + InputException.quoted(name));
+            }
+            cameras.add(new Camera(name, item.oneOf("view", VIEWS).orElse(View.SIDE), reference(item)));
+        }
+        return cameras;
+    }
+
+    private static Optional<ReferencePicture> reference(YamlKeys camera) throws InputException {
+        Optional<Path> picture = camera.file("reference");
+        Optional<Path> marks = camera.file("marks");
+        if (picture.isPresent() != marks.isPresent()) {
+            String given = picture.isPresent() ? "reference" : "marks";
+            String missing = picture.isPresent() ? "marks" : "reference";
+            throw camera.problem(given, given + " is of use only together with " + missing + "; give both, or neither");
+        }
+        return picture.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new ReferencePicture(picture.get(), marks.get(), CameraMarksReader.read(marks.get())));
+    }
+
+    private static List<Athlete> athletes(List<YamlKeys> items) throws InputException {
+        List<Athlete> athletes = new ArrayList<>();
+        for (YamlKeys item : items) {
+            Athlete athlete = athlete(item);
+            if (!athlete.bib().isEmpty()
+                    && athletes.stream().anyMatch(other -> other.bib().equals(athlete.bib()))) {
+                throw item.problem("bib", "there are two athletes with bib " + InputException.quoted(athlete.bib()));
+            }
+            if (athlete.bib().isEmpty()
+                    && athletes.stream().anyMatch(other -> other.name().equals(athlete.name()))) {
+                throw item.problem(
+                        "name",
+                        "there are two athletes named " + InputException.quoted(athlete.name()) + "; give bibs");
+            }
+            athletes.add(athlete);
+        }
+        return athletes;
+    }
+
+    private static Athlete athlete(YamlKeys item) throws InputException {
+        String bib = item.text("bib");
+        String name = item.text("name");
+        if (bib.isEmpty() && name.isEmpty()) {
+            throw item.problem("name", "an athlete needs a bib or a name");
+        }
+        return new Athlete(
+                bib,
+                name,
+                item.oneOf("sex", SEXES),
+                item.number("stature_m", Athlete.LEAST_STATURE_M, Athlete.MOST_STATURE_M, "1.80"),
+                born(item),
+                item.text("level"));
+    }
+
+    /** A year, or a whole date of which the year is kept: no more of a birthday is needed. */
+    private static OptionalInt born(YamlKeys item) throws InputException {
+        if (!item.text("born").contains("-")) {
+            return item.whole("born", FIRST_BORN, LAST_BORN, "2004");
+        }
+        Optional<LocalDate> day = item.date("born");
+        return day.isEmpty() ? OptionalInt.empty() : OptionalInt.of(day.get().getYear());
+    }
+
+    private static RunSettings settings(YamlKeys keys) throws InputException {
+        String network = keys.text("network");
+        if (!network.isEmpty() && !network.matches(RunSettings.NETWORK_NAME)) {
+            throw keys.problem(
+                    "network",
+                    "network must be the name of a network such as full, was " + InputException.quoted(network));
+        }
+        return new RunSettings(
+                network.isEmpty() ? RunSettings.DEFAULT.network() : network,
+                keys.whole("threads", 0, RunSettings.MOST_THREADS, "2").orElse(RunSettings.DEFAULT.threads()));
+    }
+
+    /** Where numbers have a comma, cells are separated by semicolons unless the sheet says otherwise. */
+    private static TableFormat tables(YamlKeys keys) throws InputException {
+        char decimal = keys.oneOf("decimal", DECIMALS).orElse(TableFormat.DEFAULT.decimal());
+        char separator = keys.oneOf("separator", SEPARATORS).orElse(decimal == ',' ? ';' : ',');
+        if (separator == decimal) {
+            throw keys.problem("separator", "separator and decimal must not both be a comma; write separator: \";\"");
+        }
+        return new TableFormat(separator, decimal);
+    }
+}

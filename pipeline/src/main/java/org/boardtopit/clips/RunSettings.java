@@ -1,0 +1,23 @@
+package org.boardtopit.clips;
+
+/**
+ * How a run measures.
+ *
+ * @param network name of the landmark network
+ * @param threads threads for the network; 0 leaves it to the program
+ */
+public record RunSettings(String network, int threads) {
+    public static final int MOST_THREADS = 256;
+    static final String NETWORK_NAME = "[A-Za-z0-9_-]{1,40}";
+
+    public static final RunSettings DEFAULT = new RunSettings("full", 0);
+
+    public RunSettings {
+        if (!network.matches(NETWORK_NAME)) {
+            throw new IllegalArgumentException("network must be 1 to 40 letters, digits, - or _");
+        }
+        if (threads < 0 || threads > MOST_THREADS) {
+            throw new IllegalArgumentException("threads must be from 0 to " + MOST_THREADS + ", was " + threads);
+        }
+    }
+}

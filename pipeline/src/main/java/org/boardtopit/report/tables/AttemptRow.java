@@ -1,0 +1,92 @@
+package org.boardtopit.report.tables;
+
+import java.util.List;
+import java.util.Objects;
+import org.boardtopit.clips.AttemptResult;
+
+/**
+ * One attempt: a row of attempts.csv. Null where something is not known or not measurable.
+ *
+ * @param result as the sheet has it; a lone - is a pass and stays as it is, it cannot be a formula
+ * @param officialM from the take-off line to the mark in the sand, cut off to the centimetre and never rounded up
+ * @param direction which way the athlete goes in the picture
+ * @param fps frames a second of the clip
+ * @param effectiveM hop, step and jump together
+ * @param toeToBoardM from the toe tip on the board to the take-off line; 0 or more in a valid attempt
+ * @param hopPct of effectiveM, like the other two
+ * @param leadPct the largest share less the next largest, in points
+ * @param leadPctPm half the width of the 95 % interval of leadPct
+ * @param closureRatio measured distance over the official one
+ * @param gravityRatio acceleration fitted in flight over 9.81 m/s2
+ * @param warnings one sentence each
+ */
+public record AttemptRow(
+        String clip,
+        String competition,
+        String event,
+        String bib,
+        String athlete,
+        Integer attempt,
+        AttemptResult result,
+        Double officialM,
+        Double windMs,
+        Foot takeoffFoot,
+        Direction direction,
+        Double fps,
+        Double effectiveM,
+        Double toeToBoardM,
+        Double hopM,
+        Double stepM,
+        Double jumpM,
+        Double hopPct,
+        Double stepPct,
+        Double jumpPct,
+        Double leadPct,
+        Double leadPctPm,
+        EffortClass effortClass,
+        Double approachSpeedMs,
+        ScaleSource scaleSource,
+        Double closureRatio,
+        Double gravityRatio,
+        Quality quality,
+        List<String> warnings) {
+
+    /** The columns of attempts.csv. */
+    public static final Table<AttemptRow> TABLE = new Table<>(
+            "attempts.csv",
+            List.of(
+                    Column.text("clip", AttemptRow::clip),
+                    Column.text("competition", AttemptRow::competition),
+                    Column.text("event", AttemptRow::event),
+                    Column.text("bib", AttemptRow::bib),
+                    Column.text("athlete", AttemptRow::athlete),
+                    Column.whole("attempt", AttemptRow::attempt),
+                    Column.label("result", row -> row.result() == null ? null : row.result()::symbol),
+                    Column.truncated("official_m", 2, AttemptRow::officialM),
+                    Column.number("wind_ms", 1, AttemptRow::windMs),
+                    Column.label("takeoff_foot", AttemptRow::takeoffFoot),
+                    Column.label("direction", AttemptRow::direction),
+                    Column.number("fps", 3, AttemptRow::fps),
+                    Column.number("effective_m", 2, AttemptRow::effectiveM),
+                    Column.number("toe_to_board_m", 3, AttemptRow::toeToBoardM),
+                    Column.number("hop_m", 2, AttemptRow::hopM),
+                    Column.number("step_m", 2, AttemptRow::stepM),
+                    Column.number("jump_m", 2, AttemptRow::jumpM),
+                    Column.number("hop_pct", 2, AttemptRow::hopPct),
+                    Column.number("step_pct", 2, AttemptRow::stepPct),
+                    Column.number("jump_pct", 2, AttemptRow::jumpPct),
+                    Column.number("lead_pct", 2, AttemptRow::leadPct),
+                    Column.number("lead_pct_pm", 2, AttemptRow::leadPctPm),
+                    Column.label("effort_class", AttemptRow::effortClass),
+                    Column.number("approach_speed_ms", 2, AttemptRow::approachSpeedMs),
+                    Column.label("scale_source", AttemptRow::scaleSource),
+                    Column.number("closure_ratio", 3, AttemptRow::closureRatio),
+                    Column.number("gravity_ratio", 3, AttemptRow::gravityRatio),
+                    Column.label("quality", AttemptRow::quality),
+                    Column.text("warnings", row -> String.join("; ", row.warnings()))));
+
+    public AttemptRow {
+        Objects.requireNonNull(clip, "clip");
+        warnings = List.copyOf(warnings);
+    }
+}

@@ -1,0 +1,21 @@
+package org.boardtopit.report.tables;
+
+/** A part of the attempt, in the order of time. */
+public enum PhaseName implements Label {
+    APPROACH("approach"),
+    HOP("hop"),
+    STEP("step"),
+    JUMP("jump"),
+    LANDING("landing");
+
+    private final String label;
+
+    PhaseName(String label) {
+        this.label = label;
+    }
+
+    @Override
+    public String label() {
+        return label;
+    }
+}

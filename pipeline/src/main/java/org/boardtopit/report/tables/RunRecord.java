@@ -1,0 +1,102 @@
+package org.boardtopit.report.tables;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.databind.ObjectWriter;
+import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.module.SimpleModule;
+import com.fasterxml.jackson.databind.ser.std.StdSerializer;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/**
+ * With what a run was made, so that its numbers can be made again: the file run.json.
+ *
+ * <p>The maps keep their order. A number that is not finite is written as null, as JSON has no other word for it.
+ *
+ * @param startedAt and endedAt to the second, in UTC
+ * @param versions of the program, Java, the libraries
+ * @param hashes SHA-256 of networks and inputs, by name
+ * @param settings as the run used them: text, numbers, truths, or maps and lists of these
+ * @param timingsS seconds, by stage
+ */
+public record RunRecord(
+        Instant startedAt,
+        Instant endedAt,
+        Map<String, String> versions,
+        Map<String, String> hashes,
+        Map<String, Object> settings,
+        Map<String, Double> timingsS) {
+
+    public static final String FILE_NAME = "run.json";
+
+    public RunRecord {
+        if (endedAt.isBefore(startedAt)) {
+            throw new IllegalArgumentException("endedAt must not be before startedAt");
+        }
+        versions = inOrder(versions);
+        hashes = inOrder(hashes);
+        settings = inOrder(settings);
+        timingsS = inOrder(timingsS);
+    }
+
+    private static <V> Map<String, V> inOrder(Map<String, V> map) {
+        return Collections.unmodifiableMap(new LinkedHashMap<>(map));
+    }
+
+    /**
+     * Writes the file into the output folder; an earlier one stays untouched until the new one is complete.
+     *
+     * @return the file
+     */
+    public Path write(Path folder) throws IOException {
+        Path file = folder.resolve(FILE_NAME);
+        String json = writer().writeValueAsString(content());
+        WholeFile.write(file, out -> out.append(json).append('\n'));
+        return file;
+    }
+
+    private Map<String, Object> content() {
+        Map<String, Object> content = new LinkedHashMap<>();
+        content.put("started_at", startedAt.truncatedTo(ChronoUnit.SECONDS).toString());
+        content.put("ended_at", endedAt.truncatedTo(ChronoUnit.SECONDS).toString());
+        content.put("versions", versions);
+        content.put("hashes", hashes);
+        content.put("settings", settings);
+        content.put("timings_s", timingsS);
+        return content;
+    }
+
+    private static ObjectWriter writer() {
+        SimpleModule numbers = new SimpleModule();
+        numbers.addSerializer(Double.class, new FiniteOrNull());
+        // The printer's own line end would be the machine's.
+        DefaultPrettyPrinter printer = new DefaultPrettyPrinter();
+        printer.indentObjectsWith(new DefaultIndenter("  ", "\n"));
+        return JsonMapper.builder().addModule(numbers).build().writer(printer);
+    }
+
+    private static final class FiniteOrNull extends StdSerializer<Double> {
+        private static final long serialVersionUID = 1L;
+
+        private FiniteOrNull() {
+            super(Double.class);
+        }
+
+        @Override
+        public void serialize(Double value, JsonGenerator json, SerializerProvider provider) throws IOException {
+            if (Double.isFinite(value)) {
+                json.writeNumber(value);
+            } else {
+                json.writeNull();
+            }
+        }
+    }
+}

@@ -1,0 +1,24 @@
+package org.boardtopit.report.tables;
+
+/** Where metres come from. */
+public enum ScaleSource implements Label {
+    /** Marks of the runway on the camera's reference picture. */
+    MARKS("marks"),
+    /** The official distance. */
+    OFFICIAL("official"),
+    /** The athlete's standing height. */
+    STATURE("stature"),
+    /** There are no metres. */
+    NONE("none");
+
+    private final String label;
+
+    ScaleSource(String label) {
+        this.label = label;
+    }
+
+    @Override
+    public String label() {
+        return label;
+    }
+}

@@ -1,0 +1,34 @@
+package org.boardtopit.report.tables;
+
+import java.util.List;
+
+/**
+ * The fixed shape of one table: its file name and its columns.
+ *
+ * <p>The tables are the constants TABLE of {@link AttemptRow}, {@link PhaseRow}, {@link ContactRow} and {@link ClipRow}.
+ *
+ * @param <R> what a row is made of
+ */
+public final class Table<R> {
+    private final String fileName;
+    private final List<Column<R>> columns;
+
+    Table(String fileName, List<Column<R>> columns) {
+        this.fileName = fileName;
+        this.columns = List.copyOf(columns);
+    }
+
+    /** Name of the file in the output folder. */
+    public String fileName() {
+        return fileName;
+    }
+
+    /** Names of the columns, in order. */
+    public List<String> header() {
+        return columns.stream().map(Column::name).toList();
+    }
+
+    List<Column<R>> columns() {
+        return columns;
+    }
+}

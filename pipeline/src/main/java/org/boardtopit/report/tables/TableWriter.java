@@ -1,0 +1,51 @@
+package org.boardtopit.report.tables;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.QuoteMode;
+import org.boardtopit.clips.TableFormat;
+
+/** Writes tables into the output folder; the package comment describes the format. */
+public final class TableWriter {
+    private final Path folder;
+    private final TableFormat format;
+
+    /**
+     * A writer of one run.
+     *
+     * @param folder the output folder, which exists
+     */
+    public TableWriter(Path folder, TableFormat format) {
+        this.folder = folder;
+        this.format = format;
+    }
+
+    /**
+     * Writes a whole table, in the order of the rows; an earlier one stays untouched until the new one is complete.
+     *
+     * @return the file
+     */
+    public <R> Path write(Table<R> table, List<R> rows) throws IOException {
+        CSVFormat csv = CSVFormat.RFC4180
+                .builder()
+                .setDelimiter(format.separator())
+                .setQuoteMode(QuoteMode.MINIMAL)
+                .get();
+        Path file = folder.resolve(table.fileName());
+        WholeFile.write(file, out -> {
+            csv.printRecord(out, table.header().toArray());
+            for (R row : rows) {
+                csv.printRecord(out, cells(table, row));
+            }
+        });
+        return file;
+    }
+
+    private <R> Object[] cells(Table<R> table, R row) {
+        return table.columns().stream()
+                .map(column -> column.cell().text(row, format))
+                .toArray();
+    }
+}

@@ -1,0 +1,66 @@
+package org.boardtopit.report.tables;
+
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+
+/**
+ * Writes text files that are there as a whole or not at all, whenever the power fails.
+ *
+ * <p>The text goes to a temporary file in the same folder, is forced to the disk, and the file is moved to its name.
+ */
+final class WholeFile {
+    private WholeFile() {}
+
+    /** Writes the text; the writer given to it is closed for it. */
+    @FunctionalInterface
+    interface Text {
+        void writeTo(Writer out) throws IOException;
+    }
+
+    /** Replaces an earlier file of that name. When the writing fails the earlier file stays as it was. */
+    static void write(Path target, Text text) throws IOException {
+        Path temporary = target.resolveSibling(target.getFileName() + ".part");
+        try {
+            writeAndForce(temporary, text);
+            move(temporary, target);
+        } finally {
+            Files.deleteIfExists(temporary);
+        }
+    }
+
+    private static void writeAndForce(Path file, Text text) throws IOException {
+        try (FileChannel channel = FileChannel.open(
+                        file,
+                        StandardOpenOption.CREATE,
+                        StandardOpenOption.WRITE,
+                        StandardOpenOption.TRUNCATE_EXISTING);
+                Writer out = new BufferedWriter(
+                        new OutputStreamWriter(Channels.newOutputStream(channel), StandardCharsets.UTF_8))) {
+            text.writeTo(out);
+            out.flush();
+            channel.force(true);
+        }
+    }
+
+    private static void move(Path from, Path to) throws IOException {
+        try {
+            Files.move(from, to, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        } catch (AtomicMoveNotSupportedException e) {
+            // Some network folders cannot; there the file is missing for a moment.
+            Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
+        } catch (AccessDeniedException e) {
+            throw new IOException(to + " cannot be replaced; is it open in another program?", e);
+        }
+    }
+}
