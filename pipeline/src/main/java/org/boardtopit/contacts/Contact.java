@@ -1,0 +1,39 @@
+package org.boardtopit.contacts;
+
+/**
+ * One contact with the ground.
+ *
+ * @param touchdownS time of the first touch, seconds from the first frame; NaN when it lies before the clip
+ * @param touchdownSdS its standard deviation
+ * @param toeOffS time of the last touch; NaN in the pit, or after the clip
+ * @param toeAlongM where the tip of the shoe stands, in the plane of the run; NaN when not timed
+ * @param confidence 0 to 1: how surely this is a contact of this kind
+ * @param frameLimited true when the model could not time it and nearest frames are given
+ */
+public record Contact(
+        ContactKind kind,
+        Foot foot,
+        double touchdownS,
+        double touchdownSdS,
+        double toeOffS,
+        double toeOffSdS,
+        double toeAlongM,
+        double toeAlongSdM,
+        double confidence,
+        boolean frameLimited) {
+
+    public Contact {
+        if (touchdownS >= toeOffS) {
+            throw new IllegalArgumentException(
+                    "toe-off must come after touchdown, was " + touchdownS + " and " + toeOffS);
+        }
+        if (!(confidence >= 0 && confidence <= 1)) {
+            throw new IllegalArgumentException("confidence must be 0 to 1, was " + confidence);
+        }
+    }
+
+    /** Time on the ground in seconds; NaN when an end is unknown. */
+    public double supportTimeS() {
+        return toeOffS - touchdownS;
+    }
+}

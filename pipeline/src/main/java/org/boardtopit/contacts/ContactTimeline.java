@@ -1,0 +1,36 @@
+package org.boardtopit.contacts;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * All contacts of an attempt in time order.
+ *
+ * @param contacts approach contacts, then board, hop landing, step landing and pit as far as found
+ * @param sequenceConfidence 0 to 1: how clearly the legal order was the best explanation
+ * @param remarks what stood in the way, in plain words; may be empty
+ */
+public record ContactTimeline(List<Contact> contacts, double sequenceConfidence, List<String> remarks) {
+
+    public ContactTimeline {
+        contacts = List.copyOf(contacts);
+        remarks = List.copyOf(remarks);
+        for (int i = 1; i < contacts.size(); i++) {
+            if (contacts.get(i).touchdownS() < contacts.get(i - 1).touchdownS()) {
+                throw new IllegalArgumentException("contacts must be in time order");
+            }
+        }
+    }
+
+    public Optional<Contact> of(ContactKind kind) {
+        return contacts.stream().filter(c -> c.kind() == kind).findFirst();
+    }
+
+    /** True when board, hop landing, step landing and pit were all found. */
+    public boolean isComplete() {
+        return of(ContactKind.BOARD).isPresent()
+                && of(ContactKind.HOP_LANDING).isPresent()
+                && of(ContactKind.STEP_LANDING).isPresent()
+                && of(ContactKind.PIT).isPresent();
+    }
+}
