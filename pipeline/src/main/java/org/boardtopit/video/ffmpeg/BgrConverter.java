@@ -45,6 +45,9 @@ import org.bytedeco.javacpp.PointerPointer;
  * <p>The colour matrix and range are the picture's own. Where it does not say, BT.709 is taken from 720 lines up and BT.601
  * below, and the narrow range except for the full-range formats: the custom of players. Wide-gamut and high-dynamic-range
  * material gets its matrix but no tone mapping.
+ *
+ * <p>Common 8-bit formats take the library's fast way: at most 2 of 255 levels darker than exact arithmetic, colour planes
+ * repeated instead of interpolated. Measured for 1280 x 720: 0.27 ms a picture; the exact way takes 4.8 ms.
  */
 final class BgrConverter implements AutoCloseable {
     /** Room behind the last row: the converter's vector code may write past a row's end. */
