@@ -18,7 +18,9 @@ class ShippedNetworksTest {
         System.out.println(store.time("detector", 1, 200).picturesPerSecond());
         try (PersonDetector d = store.openDetector("detector")) {
             for (String n : d.card().references()) {
-                System.out.println(n + d.find(NetworkReference.read(NetworkFiles.shipped("detector"), d.card(), n).rgb()));
+                System.out.println(n
+                        + d.find(NetworkReference.read(NetworkFiles.shipped("detector"), d.card(), n)
+                                .rgb()));
             }
         }
         assertEquals(1, 1);
