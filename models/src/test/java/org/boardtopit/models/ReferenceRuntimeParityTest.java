@@ -68,7 +68,6 @@ class ReferenceRuntimeParityTest {
             max = Math.max(max, Math.abs(expected[i]));
             difference = Math.max(difference, Math.abs((double) expected[i] - found[i]));
         }
-        System.out.println("XXX " + difference / max);
         assertTrue(max > 1, "the reference runtime gives numbers, was " + max);
         assertTrue(difference <= ALLOWED * max, difference + " of " + max);
     }
