@@ -1,11 +1,11 @@
 """Cuts square pictures with known truth out of clips whose truth is known.
 
-    crops.py landmarks --clip jump.mp4 --truth jump.frames.csv --frames 60,101 --out DIR
+    crops.py landmarks --clip jump.mp4 --truth jump.frames.csv --frames 60,101 --out DIR --stature 1.86
     crops.py detector  --clip jump.mp4 --truth jump.frames.csv --frames 60,101 --out DIR --tiles 3
 
 `landmarks` cuts the ideal square: centred on the box around all true points of the body, its side 1.25 times the longer side of that box, scaled to
-256 px. It writes <clip>-<frame>.png and adds a row to truth.csv: picture, px of the crop per body height, then x and y of every joint in
-px of the crop ((0, 0) is the outer corner of the first pixel).
+256 px. It writes <clip>-<frame>.png and adds a row to truth.csv: picture, standing height of the athlete in px of the crop, then x and y of
+every joint in px of the crop ((0, 0) is the outer corner of the first pixel).
 `detector` cuts the square tile of 1 / tiles of the picture's width around the athlete, scaled to 224 px.
 
 Needs ffmpeg on the path, NumPy and Pillow.
@@ -53,7 +53,7 @@ def body_box(row: Dict[str, str]) -> np.ndarray:
 
 
 def cut(picture: Image.Image, left: float, top: float, side: float, size_px: int) -> Image.Image:
-    """The square, black outside the picture, averaged over the area when it gets smaller."""
+    """The square, black outside the picture, interpolated (bicubic)."""
     return picture.transform(
         (size_px, size_px), Image.AFFINE, (side / size_px, 0, left, 0, side / size_px, top), Image.BICUBIC
     )
@@ -74,6 +74,7 @@ def main(arguments: List[str]) -> None:
     parser.add_argument("--clip", type=Path, required=True)
     parser.add_argument("--truth", type=Path, required=True)
     parser.add_argument("--frames", required=True, help="numbers of frames, separated by commas")
+    parser.add_argument("--stature", type=float, help="standing height of the athlete, metres")
     parser.add_argument("--tiles", type=int, default=1)
     parser.add_argument("--out", type=Path, required=True)
     options = parser.parse_args(arguments)
@@ -83,23 +84,19 @@ def main(arguments: List[str]) -> None:
         row = rows[frame]
         picture = read_frame(options.clip, frame, width, height)
         name = f"{options.clip.stem}-{frame}"
-        if options.kind == "detector":
-            side = width / options.tiles
-        else:
-            box = body_box(row)
-            side = MARGIN * max(box[2] - box[0], box[3] - box[1])
         box = body_box(row)
+        side = width / options.tiles if options.kind == "detector" else MARGIN * max(box[2:] - box[:2])
         left, top = (box[:2] + box[2:]) / 2 - side / 2
         size_px = CROP_PX if options.kind == "landmarks" else DETECTOR_PX
         cut(picture, left, top, side, size_px).save(options.out / f"{name}.png", optimize=True)
         if options.kind == "landmarks":
-            add_truth(options.out / "truth.csv", name, row, left, top, side)
+            add_truth(options.out / "truth.csv", name, row, options.stature, left, top, side)
 
 
-def add_truth(file: Path, name: str, row: Dict[str, str], left: float, top: float, side: float) -> None:
+def add_truth(file: Path, name: str, row: Dict[str, str], stature: float, left: float, top: float, side: float) -> None:
     joints = [f"{s}_{j}" for j in JOINTS for s in ("left", "right")]
-    header = ["picture", "px_per_m"] + [f"{j}_{axis}_px" for j in joints for axis in "xy"]
-    numbers = [body_scale(row, side)]
+    header = ["picture", "standing_height_px"] + [f"{j}_{axis}_px" for j in joints for axis in "xy"]
+    numbers = [stature * body_scale(row, side)]
     for joint in joints:
         numbers += [(float(row[f"{joint}_px"]) - left) * CROP_PX / side, (float(row[f"{joint}_py"]) - top) * CROP_PX / side]
     new = not file.exists()

@@ -6,6 +6,8 @@ import com.fasterxml.jackson.annotation.JsonTypeName;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectReader;
+import com.fasterxml.jackson.databind.exc.MismatchedInputException;
+import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -90,10 +92,18 @@ public record NetworkCard(
             return READER.readValue(json);
         } catch (JsonProcessingException e) {
             String at = e.getLocation() == null ? "" : ":" + e.getLocation().getLineNr();
-            Throwable cause = e.getCause() instanceof RuntimeException ? e.getCause() : e;
-            String reason = cause instanceof JsonProcessingException j ? j.getOriginalMessage() : cause.getMessage();
-            throw new NetworkUnfitException(place + at + ": " + reason, e);
+            throw new NetworkUnfitException(place + at + ": " + reason(e), e);
         }
+    }
+
+    private static String reason(JsonProcessingException e) {
+        if (e instanceof UnrecognizedPropertyException unknown) {
+            return "there is no key " + unknown.getPropertyName();
+        }
+        if (e instanceof MismatchedInputException && e.getOriginalMessage().startsWith("Missing creator property '")) {
+            return "key " + e.getOriginalMessage().split("'", -1)[1] + " is missing";
+        }
+        return e.getCause() instanceof RuntimeException checked ? checked.getMessage() : e.getOriginalMessage();
     }
 
     private static void requireMatch(String key, String value, String pattern) {
@@ -151,7 +161,7 @@ public record NetworkCard(
         }
 
         private static List<Double> requireThree(String key, List<Double> numbers) {
-            if (numbers == null || numbers.size() != 3 || numbers.contains(null)) {
+            if (numbers == null || numbers.size() != 3 || numbers.stream().anyMatch(Objects::isNull)) {
                 throw new IllegalArgumentException(key + " must have three numbers, was " + numbers);
             }
             return List.copyOf(numbers);
