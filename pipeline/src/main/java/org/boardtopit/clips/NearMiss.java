@@ -5,7 +5,7 @@ import java.util.Comparator;
 import java.util.Locale;
 import java.util.Optional;
 
-/** Finds the word that was probably meant: the fewest single-letter changes, at most a third of the word's letters. */
+/** Finds the word that was probably meant: the fewest single-letter changes, at most about a third of the word's letters. */
 final class NearMiss {
     private NearMiss() {}
 
@@ -22,7 +22,7 @@ final class NearMiss {
         }
         String lower = written.toLowerCase(Locale.ROOT);
         return known.stream()
-                .filter(word -> changes(lower, word.toLowerCase(Locale.ROOT)) <= Math.max(1, word.length() / 3))
+                .filter(word -> changes(lower, word.toLowerCase(Locale.ROOT)) <= Math.max(1, (word.length() + 1) / 3))
                 .min(Comparator.<String>comparingInt(word -> changes(lower, word.toLowerCase(Locale.ROOT)))
                         .thenComparing(Comparator.naturalOrder()));
     }

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.boardtopit.clips.YamlNode.Entry;
 import org.boardtopit.clips.YamlNode.Kind;
 import org.boardtopit.clips.YamlNode.Mapping;
@@ -57,9 +58,12 @@ final class YamlReader {
 
     private static InputException notYaml(Path file, JsonProcessingException e) {
         JsonLocation at = e.getLocation();
-        String problem =
-                e.getOriginalMessage().lines().map(String::strip).findFirst().orElse("unreadable");
-        String advice = problem.contains("'\\t") ? "; indent with spaces, not with tabs" : "";
+        // What was read and what is wrong stand on lines of their own; lines that begin with a blank show the place.
+        String problem = e.getOriginalMessage()
+                .lines()
+                .filter(line -> !line.isBlank() && !line.startsWith(" "))
+                .collect(Collectors.joining(", "));
+        String advice = problem.contains("(TAB)") ? "; indent with spaces, not with tabs" : "";
         return at == null
                 ? new InputException(file, "this is not YAML: " + problem + advice)
                 : new InputException(
@@ -71,7 +75,7 @@ final class YamlReader {
 
     private Mapping document() throws IOException, InputException {
         JsonToken first = parser.nextToken();
-        if (first == null || first == JsonToken.VALUE_NULL) {
+        if (first == null) {
             return new Mapping(1, 1, Map.of());
         }
         YamlNode top = node(0);
@@ -80,6 +84,9 @@ final class YamlReader {
         }
         if (top instanceof Mapping mapping) {
             return mapping;
+        }
+        if (top instanceof Scalar scalar && scalar.kind() == Kind.NOTHING) {
+            return new Mapping(1, 1, Map.of());
         }
         throw new InputException(
                 file, top.line(), Integer.toString(top.column()), "expected lines such as 'competition: Open Meeting'");
@@ -98,7 +105,8 @@ final class YamlReader {
             case VALUE_NULL -> scalar(Kind.NOTHING);
             case VALUE_TRUE, VALUE_FALSE -> scalar(Kind.TRUE_OR_FALSE);
             case VALUE_NUMBER_INT, VALUE_NUMBER_FLOAT -> scalar(Kind.NUMBER);
-            default -> scalar(Kind.TEXT);
+            // A key with nothing behind it comes as an empty text.
+            default -> scalar(parser.getText().isEmpty() ? Kind.NOTHING : Kind.TEXT);
         };
     }
 

@@ -28,19 +28,21 @@ public final class TableWriter {
      * @return the file
      */
     public <R> Path write(Table<R> table, List<R> rows) throws IOException {
+        Path file = folder.resolve(table.fileName());
+        WholeFile.write(file, out -> append(table, rows, out));
+        return file;
+    }
+
+    <R> void append(Table<R> table, List<R> rows, Appendable out) throws IOException {
         CSVFormat csv = CSVFormat.RFC4180
                 .builder()
                 .setDelimiter(format.separator())
                 .setQuoteMode(QuoteMode.MINIMAL)
                 .get();
-        Path file = folder.resolve(table.fileName());
-        WholeFile.write(file, out -> {
-            csv.printRecord(out, table.header().toArray());
-            for (R row : rows) {
-                csv.printRecord(out, cells(table, row));
-            }
-        });
-        return file;
+        csv.printRecord(out, table.header().toArray());
+        for (R row : rows) {
+            csv.printRecord(out, cells(table, row));
+        }
     }
 
     private <R> Object[] cells(Table<R> table, R row) {
