@@ -1,0 +1,86 @@
+package org.boardtopit.report.overlay.drawing;
+
+import java.util.List;
+import java.util.Optional;
+import org.boardtopit.report.overlay.AngleCallout;
+import org.boardtopit.report.overlay.Box;
+import org.boardtopit.report.overlay.LabelPlacer;
+import org.boardtopit.signal.Point2;
+
+/** Angles where they are measured: an arc at the joint, its two arms, and the value beside it on a thin leader. */
+final class AnglePainter {
+    private final Canvas canvas;
+
+    AnglePainter(Canvas canvas) {
+        this.canvas = canvas;
+    }
+
+    /**
+     * Draws angles with their values towards one side.
+     *
+     * @param placement from the plane of the callouts to the picture
+     * @param athletePx height of the athlete as drawn
+     * @param edgeX where the values end (side LEFT) or begin (side RIGHT)
+     */
+    void draw(
+            List<AngleCallout> angles,
+            Placement placement,
+            double athletePx,
+            double capPx,
+            LabelPlacer placer,
+            LabelPlacer.Lean side,
+            double edgeX) {
+        for (AngleCallout angle : angles) {
+            Point2 vertex = placement.of(angle.vertex());
+            Point2 first = placement.of(angle.firstArm());
+            Point2 second = placement.of(angle.secondArm());
+            if (vertex.isKnown() && first.isKnown() && second.isKnown()) {
+                value(angle, vertex, capPx, placer, side, edgeX);
+                arms(angle, vertex, first, second, athletePx);
+            }
+        }
+    }
+
+    private void arms(AngleCallout angle, Point2 vertex, Point2 first, Point2 second, double athletePx) {
+        double radius = Math.max(6, athletePx * 0.085);
+        int width = Math.max(1, (int) Math.round(athletePx * 0.009));
+        int casing = width + 2 * Math.max(1, (int) Math.round(athletePx * 0.004));
+        if (angle.angle() == AngleCallout.Angle.TRUNK) {
+            canvas.line(vertex.x(), vertex.y(), second.x(), second.y(), casing, Ink.OUTLINE);
+            canvas.dashedLine(vertex.x(), vertex.y(), second.x(), second.y(), 4, 3, width, Ink.TEXT);
+            // A lean of a few degrees needs a long arm to be seen.
+            radius = Math.max(radius, 0.8 * vertex.distanceTo(second));
+        }
+        double start = directionDeg(vertex, first);
+        double sweep = Math.IEEEremainder(directionDeg(vertex, second) - start, 360);
+        canvas.arc(vertex.x(), vertex.y(), radius, start, start + sweep, casing, Ink.OUTLINE);
+        canvas.arc(vertex.x(), vertex.y(), radius, start, start + sweep, width, Ink.TEXT);
+    }
+
+    private static double directionDeg(Point2 from, Point2 to) {
+        return Math.toDegrees(Math.atan2(to.y() - from.y(), to.x() - from.x()));
+    }
+
+    private void value(
+            AngleCallout angle, Point2 vertex, double capPx, LabelPlacer placer, LabelPlacer.Lean side, double edgeX) {
+        Lettering letters = canvas.lettering();
+        String text = angle.text();
+        double width = letters.widthPx(text, capPx);
+        double height = letters.heightPx(capPx);
+        // The trunk's value stands at half its height, clear of the hip's.
+        double y = angle.angle() == AngleCallout.Angle.TRUNK ? vertex.y() - 2 * height : vertex.y();
+        Optional<Box> free = placer.place(edgeX, y, width, height, capPx * 0.4, side);
+        free.ifPresent(box -> {
+            leader(vertex, box);
+            canvas.text(text, box.left() + 1, box.top() + letters.baselinePx(capPx), capPx, Ink.TEXT);
+        });
+    }
+
+    private void leader(Point2 vertex, Box box) {
+        double x = Math.abs(box.left() - vertex.x()) < Math.abs(box.right() - vertex.x())
+                ? box.left() - 2
+                : box.right() + 2;
+        canvas.line(vertex.x(), vertex.y(), x, box.centreY(), 3, Ink.OUTLINE);
+        canvas.line(vertex.x(), vertex.y(), x, box.centreY(), 1, Ink.QUIET_TEXT);
+    }
+}
