@@ -9,6 +9,9 @@ import org.boardtopit.signal.Point2;
 
 /** Angles where they are measured: an arc at the joint, its two arms, and the value beside it on a thin leader. */
 final class AnglePainter {
+    /** The trunk's arc lies this far up: a lean of a few degrees needs a long arm to be seen. */
+    private static final double TRUNK_ARC_SHARE = 0.75;
+
     private final Canvas canvas;
 
     AnglePainter(Canvas canvas) {
@@ -35,10 +38,17 @@ final class AnglePainter {
             Point2 first = placement.of(angle.firstArm());
             Point2 second = placement.of(angle.secondArm());
             if (vertex.isKnown() && first.isKnown() && second.isKnown()) {
-                value(angle, vertex, capPx, placer, side, edgeX);
+                value(angle, pointer(angle, vertex, first), capPx, placer, side, edgeX);
                 arms(angle, vertex, first, second, athletePx);
             }
         }
+    }
+
+    /** Where the value points: at the joint, or for the trunk at its upper part, clear of the hip's value. */
+    private static Point2 pointer(AngleCallout angle, Point2 vertex, Point2 firstArm) {
+        return angle.angle() == AngleCallout.Angle.TRUNK
+                ? vertex.plus(firstArm.minus(vertex).times(TRUNK_ARC_SHARE))
+                : vertex;
     }
 
     private void arms(AngleCallout angle, Point2 vertex, Point2 first, Point2 second, double athletePx) {
@@ -47,14 +57,13 @@ final class AnglePainter {
         int casing = width + 2 * Math.max(1, (int) Math.round(athletePx * 0.004));
         if (angle.angle() == AngleCallout.Angle.TRUNK) {
             canvas.line(vertex.x(), vertex.y(), second.x(), second.y(), casing, Ink.OUTLINE);
-            canvas.dashedLine(vertex.x(), vertex.y(), second.x(), second.y(), 4, 3, width, Ink.TEXT);
-            // A lean of a few degrees needs a long arm to be seen.
-            radius = Math.max(radius, 0.8 * vertex.distanceTo(second));
+            canvas.dashedLine(vertex.x(), vertex.y(), second.x(), second.y(), 4, 3, width, Ink.ANGLE);
+            radius = Math.max(radius, TRUNK_ARC_SHARE * vertex.distanceTo(second));
         }
         double start = directionDeg(vertex, first);
         double sweep = Math.IEEEremainder(directionDeg(vertex, second) - start, 360);
         canvas.arc(vertex.x(), vertex.y(), radius, start, start + sweep, casing, Ink.OUTLINE);
-        canvas.arc(vertex.x(), vertex.y(), radius, start, start + sweep, width, Ink.TEXT);
+        canvas.arc(vertex.x(), vertex.y(), radius, start, start + sweep, width, Ink.ANGLE);
     }
 
     private static double directionDeg(Point2 from, Point2 to) {
@@ -62,25 +71,28 @@ final class AnglePainter {
     }
 
     private void value(
-            AngleCallout angle, Point2 vertex, double capPx, LabelPlacer placer, LabelPlacer.Lean side, double edgeX) {
+            AngleCallout angle, Point2 pointer, double capPx, LabelPlacer placer, LabelPlacer.Lean side, double edgeX) {
         Lettering letters = canvas.lettering();
         String text = angle.text();
         double width = letters.widthPx(text, capPx);
         double height = letters.heightPx(capPx);
-        // The trunk's value stands at half its height, clear of the hip's.
-        double y = angle.angle() == AngleCallout.Angle.TRUNK ? vertex.y() - 2 * height : vertex.y();
-        Optional<Box> free = placer.place(edgeX, y, width, height, capPx * 0.4, side);
+        double gap = capPx * 0.4;
+        // Keep the first choice inside the picture, rather over a limb than on the far side of the body.
+        double edge = side == LabelPlacer.Lean.LEFT
+                ? Math.max(edgeX, width + 3 * gap)
+                : Math.min(edgeX, canvas.widthPx() - width - 3 * gap);
+        Optional<Box> free = placer.place(edge, pointer.y(), width, height, gap, side);
         free.ifPresent(box -> {
-            leader(vertex, box);
+            leader(pointer, box);
             canvas.text(text, box.left() + 1, box.top() + letters.baselinePx(capPx), capPx, Ink.TEXT);
         });
     }
 
-    private void leader(Point2 vertex, Box box) {
-        double x = Math.abs(box.left() - vertex.x()) < Math.abs(box.right() - vertex.x())
+    private void leader(Point2 pointer, Box box) {
+        double x = Math.abs(box.left() - pointer.x()) < Math.abs(box.right() - pointer.x())
                 ? box.left() - 2
                 : box.right() + 2;
-        canvas.line(vertex.x(), vertex.y(), x, box.centreY(), 3, Ink.OUTLINE);
-        canvas.line(vertex.x(), vertex.y(), x, box.centreY(), 1, Ink.QUIET_TEXT);
+        canvas.line(pointer.x(), pointer.y(), x, box.centreY(), 3, Ink.OUTLINE);
+        canvas.line(pointer.x(), pointer.y(), x, box.centreY(), 1, Ink.ANGLE);
     }
 }

@@ -2,7 +2,7 @@ package org.boardtopit.report.overlay.drawing;
 
 import static org.bytedeco.opencv.global.opencv_core.CV_8UC3;
 import static org.bytedeco.opencv.global.opencv_core.addWeighted;
-import static org.bytedeco.opencv.global.opencv_imgproc.FONT_HERSHEY_SIMPLEX;
+import static org.bytedeco.opencv.global.opencv_imgproc.LINE_8;
 import static org.bytedeco.opencv.global.opencv_imgproc.LINE_AA;
 
 import java.nio.ByteBuffer;
@@ -34,7 +34,10 @@ final class Canvas implements AutoCloseable {
     /** Beyond this the fixed-point numbers could run over. */
     private static final double FARTHEST_PX = 50_000;
 
-    private static final int TEXTS_KEPT = 128;
+    /** Smaller letters cannot be read and are left out. */
+    private static final double SMALLEST_CAP_PX = 4;
+
+    private static final int SPRITES_KEPT = 128;
 
     private final int widthPx;
     private final int heightPx;
@@ -43,10 +46,11 @@ final class Canvas implements AutoCloseable {
     private final Point corners = new Point(3);
     private final Size axes = new Size();
     private final Lettering lettering = new Lettering();
-    private final Map<String, BytePointer> texts = new LinkedHashMap<>(2 * TEXTS_KEPT, 0.75f, true);
+    private final Map<SpriteKey, TextSprite> sprites = new LinkedHashMap<>(2 * SPRITES_KEPT, 0.75f, true);
     private final Map<Ink, Scalar> colours = new EnumMap<>(Ink.class);
     private final Mat background = new Mat();
     private Mat picture = new Mat();
+    private ByteBuffer pixels = ByteBuffer.allocateDirect(0);
 
     Canvas(int widthPx, int heightPx) {
         this.widthPx = widthPx;
@@ -71,6 +75,7 @@ final class Canvas implements AutoCloseable {
         // The pointer keeps the buffer reachable; a duplicate, because its position decides where the pixels start.
         ByteBuffer whole = bgr.duplicate();
         whole.clear();
+        pixels = whole;
         picture = new Mat(heightPx, widthPx, CV_8UC3, new BytePointer(whole));
     }
 
@@ -78,6 +83,7 @@ final class Canvas implements AutoCloseable {
     void drawOn(Mat own) {
         picture.close();
         picture = new Mat(own);
+        pixels = picture.createBuffer();
     }
 
     Mat picture() {
@@ -136,20 +142,21 @@ final class Canvas implements AutoCloseable {
     }
 
     void fill(Box box, Ink ink) {
-        try (Mat part = part(box)) {
-            if (part != null) {
-                part.put(colours.get(ink));
-            }
+        int left = (int) Math.round(box.left());
+        int top = (int) Math.round(box.top());
+        int right = (int) Math.round(box.right());
+        int bottom = (int) Math.round(box.bottom());
+        if (right > left && bottom > top) {
+            opencv_imgproc.rectangle(
+                    picture, from.x(left).y(top), to.x(right - 1).y(bottom - 1), colours.get(ink), -1, LINE_8, 0);
         }
     }
 
-    /** Lays a colour over a part of the picture; strength 0 leaves it, 1 covers it. */
-    void tint(Box box, Ink ink, double strength) {
+    /** Darkens a part of the picture; strength 0 leaves it, 1 makes it black. */
+    void shade(Box box, double strength) {
         try (Mat part = part(box)) {
             if (part != null) {
-                part.copyTo(background);
-                part.put(colours.get(ink));
-                addWeighted(part, strength, background, 1 - strength, 0, part);
+                part.convertTo(part, -1, 1 - strength, 0);
             }
         }
     }
@@ -182,56 +189,43 @@ final class Canvas implements AutoCloseable {
 
     /** Text with an outline, its capitals capPx high, standing on the base line from x on. ASCII and the degree sign. */
     void text(String text, double x, double baseline, double capPx, Ink ink) {
+        if (capPx >= SMALLEST_CAP_PX && isNear(x, baseline)) {
+            sprite(text, capPx)
+                    .layOn(
+                            pixels,
+                            widthPx,
+                            heightPx,
+                            (int) Math.round(x),
+                            (int) Math.round(baseline),
+                            ink.rgb(),
+                            Ink.OUTLINE.rgb());
+        }
+    }
+
+    /** Text that changes with every frame, put together from single letters, so that few are kept. */
+    void changingText(String text, double x, double baseline, double capPx, Ink ink) {
         double scale = lettering.scaleFor(capPx);
-        int thickness = lettering.thicknessFor(capPx);
-        int casing = thickness + 2 * Math.max(1, (int) Math.round(capPx / 9));
-        letters(text, x, baseline, scale, casing, colours.get(Ink.OUTLINE));
-        letters(text, x, baseline, scale, thickness, colours.get(ink));
-    }
-
-    private void letters(String text, double x, double baseline, double scale, int thickness, Scalar colour) {
         double pen = x;
-        int start = 0;
-        while (start < text.length()) {
-            int ring = text.indexOf(Lettering.DEGREE, start);
-            int end = ring < 0 ? text.length() : ring;
-            run(text.substring(start, end), pen, baseline, scale, thickness, colour);
-            pen += lettering.advance(text, start, end) * scale;
-            if (ring >= 0) {
-                double radius = Lettering.DEGREE_RADIUS * scale;
-                at(from, pen + 1.6 * radius, baseline - Lettering.CAP_HEIGHT * scale + radius);
-                opencv_imgproc.circle(picture, from, fixed(radius), colour, thickness, LINE_AA, SHIFT);
-                pen += lettering.advance(text, end, end + 1) * scale;
+        for (int i = 0; i < text.length(); i++) {
+            if (text.charAt(i) != ' ') {
+                text(text.substring(i, i + 1), pen, baseline, capPx, ink);
             }
-            start = end + 1;
+            pen += lettering.advance(text, i, i + 1) * scale;
         }
     }
 
-    private void run(String run, double x, double baseline, double scale, int thickness, Scalar colour) {
-        if (!run.isEmpty() && isNear(x, baseline)) {
-            from.x((int) Math.round(x)).y((int) Math.round(baseline));
-            opencv_imgproc.putText(
-                    picture, nativeText(run), from, FONT_HERSHEY_SIMPLEX, scale, colour, thickness, LINE_AA, false);
-        }
-    }
-
-    private BytePointer nativeText(String text) {
-        BytePointer kept = texts.get(text);
-        if (kept == null) {
-            kept = new BytePointer(text);
-            texts.put(text, kept);
-            forgetTheLongestUnused();
+    private TextSprite sprite(String text, double capPx) {
+        TextSprite kept = sprites.computeIfAbsent(
+                new SpriteKey(text, capPx), key -> new TextSprite(key.text(), key.capPx(), lettering));
+        if (sprites.size() > SPRITES_KEPT) {
+            Iterator<TextSprite> eldest = sprites.values().iterator();
+            eldest.next();
+            eldest.remove();
         }
         return kept;
     }
 
-    private void forgetTheLongestUnused() {
-        if (texts.size() > TEXTS_KEPT) {
-            Iterator<BytePointer> eldest = texts.values().iterator();
-            eldest.next().close();
-            eldest.remove();
-        }
-    }
+    private record SpriteKey(String text, double capPx) {}
 
     /** The part of the picture inside a box, or null when they do not meet. The caller closes it. */
     private Mat part(Box box) {
@@ -265,8 +259,6 @@ final class Canvas implements AutoCloseable {
     public void close() {
         picture.close();
         background.close();
-        texts.values().forEach(BytePointer::close);
-        texts.clear();
         colours.values().forEach(Scalar::close);
         from.close();
         to.close();

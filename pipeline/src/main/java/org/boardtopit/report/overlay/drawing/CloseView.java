@@ -1,13 +1,14 @@
 package org.boardtopit.report.overlay.drawing;
 
 import static org.bytedeco.opencv.global.opencv_core.CV_8UC3;
-import static org.bytedeco.opencv.global.opencv_imgproc.INTER_CUBIC;
+import static org.bytedeco.opencv.global.opencv_imgproc.INTER_LINEAR;
 import static org.bytedeco.opencv.global.opencv_imgproc.resize;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.boardtopit.models.BodyPoint;
 import org.boardtopit.report.overlay.Box;
 import org.boardtopit.report.overlay.FramePose;
 import org.boardtopit.report.overlay.LabelPlacer;
@@ -23,14 +24,16 @@ import org.bytedeco.opencv.opencv_core.Size;
 /**
  * An enlarged view of a small athlete in one of the top corners.
  *
- * <p>It stays in the corner that the athlete's path leaves free for longer and is left out on frames where the athlete
- * comes near it. Its centre follows the athlete smoothly.
+ * <p>It stays in the one corner, and has the one size, that keep it out of the athlete's way for longest, and is left out
+ * on frames where the athlete comes near it. Its centre follows the athlete smoothly.
  */
 final class CloseView implements AutoCloseable {
     /** Below this share of the picture's shorter side an athlete counts as small: 200 px in a 720-line picture. */
     private static final double SMALL_SHARE = 0.28;
 
-    private static final double SIZE_SHARE = 0.37;
+    /** Sides to try, as shares of the picture's shorter side: the first that stays out of the athlete's way is taken. */
+    private static final double[] SIZE_SHARES = {0.4, 0.36, 0.32, 0.28};
+
     /** The view is this many times as high as the athlete. */
     private static final double ROOM = 1.45;
 
@@ -75,25 +78,37 @@ final class CloseView implements AutoCloseable {
         int shorter = Math.min(widthPx, heightPx);
         boolean wanted = scene.closeView() == OverlayScene.CloseView.ON
                 || (scene.closeView() == OverlayScene.CloseView.AUTO && athletePx < SMALL_SHARE * shorter);
-        int side = (int) Math.round(SIZE_SHARE * shorter);
-        // Under 64 px there is nothing to see; and it must enlarge.
-        if (!wanted || side < 64 || !(side > ROOM * athletePx)) {
+        if (!wanted) {
             return Optional.empty();
         }
+        List<Box> choices = new ArrayList<>();
         double margin = Math.round(0.016 * shorter);
-        Box left = Box.at(margin, Math.round(headerLeft) + margin / 2, side, side);
-        Box right = Box.at(widthPx - margin - side, Math.round(headerRight) + margin / 2, side, side);
-        Box place = meetings(scene.frames(), left) < meetings(scene.frames(), right) ? left : right;
-        return place.bottom() > heightPx / 2.0 + side / 2.0
-                ? Optional.empty()
-                : Optional.of(new CloseView(widthPx, heightPx, place, athletePx, new Centres(scene.frames())));
+        for (double share : SIZE_SHARES) {
+            double side = Math.round(share * shorter);
+            // Under 64 px there is nothing to see; and it must enlarge.
+            if (side >= 64 && side > ROOM * athletePx && side < widthPx / 2.0) {
+                choices.add(Box.at(widthPx - margin - side, Math.round(headerRight) + margin / 2, side, side));
+                choices.add(Box.at(margin, Math.round(headerLeft) + margin / 2, side, side));
+            }
+        }
+        return choices.stream()
+                .filter(place -> place.bottom() <= 0.8 * heightPx)
+                .min(Comparator.comparingLong(place -> meetings(scene, place)))
+                .map(place -> new CloseView(widthPx, heightPx, place, athletePx, new Centres(scene.frames())));
     }
 
-    private static long meetings(List<FramePose> frames, Box corner) {
-        return frames.stream()
-                .flatMap(frame -> frame.bounds().stream())
-                .filter(corner.grown(corner.width() / 8)::overlaps)
-                .count();
+    /** Frames on which the athlete would hide the view, touchdowns counting most. */
+    private static long meetings(OverlayScene scene, Box place) {
+        long frames = scene.frames().stream().filter(f -> meets(f, place)).count();
+        long touchdowns =
+                scene.touchdowns().stream().filter(t -> meets(t.pose(), place)).count();
+        return frames + 1000 * touchdowns;
+    }
+
+    private static boolean meets(FramePose frame, Box place) {
+        return frame.bounds()
+                .filter(box -> box.grown(box.height() / 8).overlaps(place))
+                .isPresent();
     }
 
     Box place() {
@@ -102,9 +117,7 @@ final class CloseView implements AutoCloseable {
 
     /** True when this frame's athlete is seen and away from the view's corner. */
     boolean fits(FramePose frame) {
-        return frame.bounds()
-                .filter(box -> !box.grown(box.height() / 5).overlaps(place))
-                .isPresent();
+        return frame.bounds().isPresent() && !meets(frame, place);
     }
 
     /** Takes the enlarged picture out of a frame that has not been painted on yet. */
@@ -138,7 +151,7 @@ final class CloseView implements AutoCloseable {
                 Mat small = new Mat(picture, source);
                 Mat large = new Mat(view, target);
                 Size size = new Size(x2 - x1, y2 - y1)) {
-            resize(small, large, size, 0, 0, INTER_CUBIC);
+            resize(small, large, size, 0, 0, INTER_LINEAR);
         }
     }
 
@@ -165,11 +178,11 @@ final class CloseView implements AutoCloseable {
         return painted;
     }
 
-    /** Where the values of the angles stand: on the side the athlete comes from, clear of the trunk. */
+    /** Where the values of the angles stand: on the side the athlete comes from. */
     private double edge(FramePose pose, boolean leftToRight) {
-        Point2 hips = enlarged(pose.middle(BodyPoint.LEFT_HIP));
-        double clear = athletePx * zoom * 0.22;
-        return leftToRight ? hips.x() - clear : hips.x() + clear;
+        Box body = pose.bounds().orElseThrow();
+        return enlarged(new Point2(leftToRight ? body.left() : body.right(), body.top()))
+                .x();
     }
 
     private double caption(Optional<TouchdownFigure> touchdown, double unit) {

@@ -54,7 +54,7 @@ final class HeaderPainter {
         double top = margin();
         for (int i = 0; i < texts.size(); i++) {
             double cap = left ? titleCap(i) : SMALL_CAP * unit;
-            Ink ink = !left ? Ink.WARNING : i == 0 ? Ink.TEXT : Ink.QUIET_TEXT;
+            Ink ink = left ? Ink.TEXT : Ink.WARNING;
             String text = fitting(texts.get(i), room, cap);
             double width = canvas.lettering().widthPx(text, cap);
             double x = left ? margin() : canvas.widthPx() - margin() - width;

@@ -13,14 +13,15 @@ enum Ink {
     PANEL(0x15181E),
     TEXT(0xF4F1E8),
     QUIET_TEXT(0xB9BDC6),
+    ANGLE(0x7FF0D2),
     MARK(0xF4F1E8),
     PLAYHEAD(0xFFFFFF),
     WARNING(0xFFC23D),
     TRACK(0x3A404B),
     APPROACH(0x59616F),
     HOP(0x8A4F7D),
-    STEP(0x2E7C82),
-    JUMP(0x9C6B2F),
+    STEP(0x23696F),
+    JUMP(0x84591F),
     LANDING(0x59616F);
 
     private final int rgb;

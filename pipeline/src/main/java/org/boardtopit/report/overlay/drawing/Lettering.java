@@ -36,10 +36,6 @@ final class Lettering {
         return capPx / CAP_HEIGHT;
     }
 
-    int thicknessFor(double capPx) {
-        return Math.max(1, (int) Math.round(capPx / 9.5));
-    }
-
     /** Width of part of a text at scale 1. */
     double advance(String text, int start, int end) {
         double sum = 0;

@@ -68,8 +68,8 @@ final class MarkPainter {
     }
 
     static void toeOff(Canvas canvas, double x, double y, double sizePx, boolean small) {
-        double radius = small ? 0.35 * sizePx : 0.5 * sizePx;
-        int width = Math.max(1, (int) Math.round(sizePx * 0.16));
+        double radius = small ? 0.38 * sizePx : 0.55 * sizePx;
+        int width = Math.max(1, (int) Math.round(sizePx * 0.2));
         canvas.ring(x, y, radius, width + 2, Ink.OUTLINE);
         canvas.ring(x, y, radius, width, Ink.MARK);
     }

@@ -1,7 +1,6 @@
 package org.boardtopit.report.overlay.drawing;
 
 import java.util.Optional;
-import org.boardtopit.models.BodyPoint;
 import org.boardtopit.report.overlay.Box;
 import org.boardtopit.report.overlay.FramePose;
 import org.boardtopit.report.overlay.LabelPlacer;
@@ -55,7 +54,7 @@ public final class OverlayPainter implements AutoCloseable {
     /** All sizes are in units: 1 px in a picture whose shorter side has 720, a little more in small pictures. */
     private static double unitFor(int widthPx, int heightPx) {
         double unit = Math.min(widthPx, heightPx) / 720.0;
-        return unit < 1 ? Math.max(0.8 * Math.sqrt(unit), unit) : unit;
+        return unit < 1 ? Math.max(0.95 * Math.sqrt(unit), unit) : unit;
     }
 
     /**
@@ -105,7 +104,9 @@ public final class OverlayPainter implements AutoCloseable {
         if (pose.fixedToFrame().isPresent()) {
             Homography fixedToFrame = pose.fixedToFrame().get();
             double markPx = Math.max(7 * unit, 0.06 * athletePx);
-            marks.draw(timeUs, fixedToFrame, markPx, 10 * unit, placer);
+            // The frame nearest to a touchdown may lie just before it and shows its mark all the same.
+            long dueUs = Math.max(timeUs, touchdown.map(TouchdownFigure::timeUs).orElse(timeUs));
+            marks.draw(dueUs, fixedToFrame, markPx, 10 * unit, placer);
             if (touchdown.isPresent() && !atTouchdown) {
                 trace(touchdown.get(), fixedToFrame, timeUs);
             }
@@ -144,12 +145,16 @@ public final class OverlayPainter implements AutoCloseable {
                 : new Box(0, 0, 0, 0);
     }
 
+    /** The angles, their values on the side the athlete comes from, clear of the body. */
     private void values(TouchdownFigure figure, Placement placement) {
-        Point2 hips = placement.of(figure.pose().middle(BodyPoint.LEFT_HIP));
-        double clear = 0.3 * athletePx;
-        double edge = scene.leftToRight() ? hips.x() - clear : hips.x() + clear;
+        Optional<Box> body = figure.pose().bounds();
+        if (body.isEmpty()) {
+            return;
+        }
+        double backX = scene.leftToRight() ? body.get().left() : body.get().right();
+        double edge = placement.of(new Point2(backX, body.get().centreY())).x();
         Lean side = scene.leftToRight() ? Lean.LEFT : Lean.RIGHT;
-        double capPx = Math.min(13 * unit, Math.max(9 * unit, 0.05 * athletePx));
+        double capPx = Math.min(13 * unit, Math.max(9.5 * unit, 0.05 * athletePx));
         angles.draw(figure.angles(), placement, athletePx, capPx, placer, side, edge);
     }
 

@@ -78,10 +78,10 @@ final class SkeletonPainter {
             this.pose = pose;
             this.placement = placement;
             this.uncertainSdPx = uncertainSdPx;
-            thick = Math.max(1, (int) Math.round(heightPx * 0.017));
-            thin = Math.max(1, (int) Math.round(heightPx * 0.009));
-            casing = Math.max(2, 2 * (int) Math.round(heightPx * 0.006));
-            stroke = Math.max(4, heightPx * 0.045);
+            thick = Math.max(heightPx < 70 ? 1 : 2, (int) Math.round(heightPx * 0.018));
+            thin = Math.max(heightPx < 90 ? 1 : 2, (int) Math.round(heightPx * 0.010));
+            casing = Math.max(2, 2 * (int) Math.round(heightPx * 0.004));
+            stroke = Math.max(5, heightPx * 0.055);
             jointRadius = Math.max(1.3, heightPx * 0.016);
             headRadius = Math.max(3, heightPx * 0.06);
         }
@@ -138,7 +138,7 @@ final class SkeletonPainter {
             int width = sure && !dashed ? thick : thin;
             if (dashed) {
                 canvas.line(a.x(), a.y(), b.x(), b.y(), width + casing, Ink.OUTLINE);
-                canvas.dashedLine(a.x(), a.y(), b.x(), b.y(), stroke, stroke * 0.75, width, ink);
+                canvas.dashedLine(a.x(), a.y(), b.x(), b.y(), stroke, stroke * 0.7, width, ink);
             } else {
                 line(a, b, width, ink);
             }

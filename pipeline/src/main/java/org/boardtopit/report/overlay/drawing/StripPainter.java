@@ -56,7 +56,7 @@ final class StripPainter {
 
     /** Draws the strip; a light panel lets an athlete be seen who comes down into it. */
     void draw(long timeUs, int frameIndex, boolean lightPanel) {
-        canvas.tint(panel, Ink.PANEL, lightPanel ? 0.35 : 0.72);
+        canvas.shade(panel, lightPanel ? 0.35 : 0.75);
         canvas.fill(new Box(axis.leftPx(), barTop, axis.rightPx(), barBottom), Ink.TRACK);
         scene.phases().forEach(phase -> phase(phase, phase.contains(timeUs)));
         scene.contacts().forEach(this::tick);
@@ -119,7 +119,7 @@ final class StripPainter {
             return;
         }
         right -= clockWidth;
-        canvas.text(clock, right, baseline, capPx, Ink.TEXT);
+        canvas.changingText(clock, right, baseline, capPx, Ink.TEXT);
         Optional<PhaseSpan> phase = scene.phaseAt(timeUs);
         if (phase.isPresent()) {
             left = currentPhase(phase.get(), left, right, baseline);
