@@ -21,8 +21,12 @@ final class AnglePainter {
     /**
      * Draws angles with their values towards one side.
      *
+     * @param angles in the plane of one frame
      * @param placement from the plane of the callouts to the picture
      * @param athletePx height of the athlete as drawn
+     * @param capPx height of the values' digits
+     * @param placer finds room for the values, which it then keeps
+     * @param side on which side of edgeX the values stand
      * @param edgeX where the values end (side LEFT) or begin (side RIGHT)
      */
     void draw(
@@ -57,7 +61,7 @@ final class AnglePainter {
         int casing = width + 2 * Math.max(1, (int) Math.round(athletePx * 0.004));
         if (angle.angle() == AngleCallout.Angle.TRUNK) {
             canvas.line(vertex.x(), vertex.y(), second.x(), second.y(), casing, Ink.OUTLINE);
-            canvas.dashedLine(vertex.x(), vertex.y(), second.x(), second.y(), 4, 3, width, Ink.ANGLE);
+            canvas.dashedLine(vertex.x(), vertex.y(), second.x(), second.y(), 4 * width, 3 * width, width, Ink.ANGLE);
             radius = Math.max(radius, TRUNK_ARC_SHARE * vertex.distanceTo(second));
         }
         double start = directionDeg(vertex, first);
@@ -83,16 +87,16 @@ final class AnglePainter {
                 : Math.min(edgeX, canvas.widthPx() - width - 3 * gap);
         Optional<Box> free = placer.place(edge, pointer.y(), width, height, gap, side);
         free.ifPresent(box -> {
-            leader(pointer, box);
+            leader(pointer, box, Math.max(1, (int) Math.round(capPx / 11)));
             canvas.text(text, box.left() + 1, box.top() + letters.baselinePx(capPx), capPx, Ink.TEXT);
         });
     }
 
-    private void leader(Point2 pointer, Box box) {
+    private void leader(Point2 pointer, Box box, int width) {
         double x = Math.abs(box.left() - pointer.x()) < Math.abs(box.right() - pointer.x())
                 ? box.left() - 2
                 : box.right() + 2;
-        canvas.line(pointer.x(), pointer.y(), x, box.centreY(), 3, Ink.OUTLINE);
-        canvas.line(pointer.x(), pointer.y(), x, box.centreY(), 1, Ink.ANGLE);
+        canvas.line(pointer.x(), pointer.y(), x, box.centreY(), width + 2, Ink.OUTLINE);
+        canvas.line(pointer.x(), pointer.y(), x, box.centreY(), width, Ink.ANGLE);
     }
 }

@@ -174,7 +174,7 @@ final class Canvas implements AutoCloseable {
         }
     }
 
-    /** Copies a picture to a place of its size; nothing when that place is not wholly inside. */
+    /** Copies a picture to a place of its size on whole pixels; nothing when that place is not wholly inside. */
     void stamp(Mat image, Box place) {
         if (new Box(0, 0, widthPx, heightPx).contains(place)) {
             try (Mat part = part(place)) {

@@ -87,8 +87,8 @@ final class CloseView implements AutoCloseable {
             double side = Math.round(share * shorter);
             // Under 64 px there is nothing to see; and it must enlarge.
             if (side >= 64 && side > ROOM * athletePx && side < widthPx / 2.0) {
-                choices.add(Box.at(widthPx - margin - side, Math.round(headerRight) + margin / 2, side, side));
-                choices.add(Box.at(margin, Math.round(headerLeft) + margin / 2, side, side));
+                choices.add(Box.at(widthPx - margin - side, Math.rint(headerRight + margin / 2), side, side));
+                choices.add(Box.at(margin, Math.rint(headerLeft + margin / 2), side, side));
             }
         }
         return choices.stream()

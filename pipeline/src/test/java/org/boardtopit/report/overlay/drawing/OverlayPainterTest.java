@@ -251,6 +251,18 @@ class OverlayPainterTest {
         }
     }
 
+    @ParameterizedTest
+    @CsvSource({"1280, 720", "1920, 1080", "1000, 565", "540, 960", "853, 480"})
+    void theCloseViewIsThereInPicturesOfAnySize(int widthPx, int heightPx) {
+        FramePose pose = DrawnAthlete.standing(0, 0, 0.2 * widthPx, 0.8 * heightPx, 0.15 * heightPx);
+        OverlayScene scene = scene(List.of(), List.of(), List.of(), List.of(pose), CloseView.AUTO);
+        try (OverlayPainter painter = new OverlayPainter(scene, widthPx, heightPx)) {
+            Pixels pixels = new Pixels(0, 0, widthPx, heightPx, GREY).painted(painter);
+            assertTrue(
+                    pixels.of(Ink.NEAR, widthPx / 2, 0, widthPx, heightPx / 2).size() > 50);
+        }
+    }
+
     @Test
     void aTallAthleteNeedsNoCloseView() {
         FramePose pose = DrawnAthlete.standing(0, 0, 320, 380, 300);
