@@ -24,7 +24,7 @@ import org.bytedeco.opencv.opencv_core.Size;
  * and with sub-pixel places.
  *
  * <p>Drawing that leaves the picture is cut off; a place that is unknown or absurdly far outside draws nothing. The native
- * helpers are made once and used again. Use from one thread.
+ * objects are made once and used again. Use from one thread.
  */
 final class Canvas implements AutoCloseable {
     /** OpenCV's fixed point: places are given in sixteenths of a pixel. */

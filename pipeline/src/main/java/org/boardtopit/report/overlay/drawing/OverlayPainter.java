@@ -162,11 +162,6 @@ public final class OverlayPainter implements AutoCloseable {
         return pose.bounds().filter(strip.panel()::overlaps).isPresent();
     }
 
-    /** Where the parts lie, for tests. */
-    StripPainter strip() {
-        return strip;
-    }
-
     @Override
     public void close() {
         closeView.ifPresent(CloseView::close);

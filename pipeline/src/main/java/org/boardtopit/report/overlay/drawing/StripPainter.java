@@ -45,15 +45,6 @@ final class StripPainter {
         return panel;
     }
 
-    TimeAxis axis() {
-        return axis;
-    }
-
-    /** A y inside the bar of phases, for tests. */
-    double barMiddleY() {
-        return (barTop + barBottom) / 2;
-    }
-
     /** Draws the strip; a light panel lets an athlete be seen who comes down into it. */
     void draw(long timeUs, int frameIndex, boolean lightPanel) {
         canvas.shade(panel, lightPanel ? 0.35 : 0.75);
