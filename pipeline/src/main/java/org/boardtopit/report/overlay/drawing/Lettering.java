@@ -1,0 +1,63 @@
+package org.boardtopit.report.overlay.drawing;
+
+import static org.bytedeco.opencv.global.opencv_imgproc.FONT_HERSHEY_SIMPLEX;
+import static org.bytedeco.opencv.global.opencv_imgproc.getTextSize;
+
+import org.bytedeco.opencv.opencv_core.Size;
+
+/** The measures of OpenCV's stroke letters (Hershey simplex), in px at scale 1. */
+final class Lettering {
+    static final char DEGREE = '\u00b0';
+    /** Height of capitals and digits at scale 1 (OpenCV: "cap line" of the font). */
+    static final double CAP_HEIGHT = 21;
+
+    static final double DEGREE_RADIUS = 3.4;
+    private static final double DEGREE_ADVANCE = 13;
+    private static final int FIRST = ' ';
+    private static final int COUNT = 0x7f - FIRST;
+
+    private final double[] advances = new double[COUNT];
+
+    Lettering() {
+        for (int i = 0; i < COUNT; i++) {
+            String one = Character.toString(FIRST + i);
+            advances[i] = (width(one + one) - width(one)) / 16.0;
+        }
+    }
+
+    private static int width(String text) {
+        // Whole pixels come back: measure large, so that rounding does not matter.
+        try (Size size = getTextSize(text, FONT_HERSHEY_SIMPLEX, 16, 1, new int[1])) {
+            return size.width();
+        }
+    }
+
+    double scaleFor(double capPx) {
+        return capPx / CAP_HEIGHT;
+    }
+
+    /** Width of part of a text at scale 1. */
+    double advance(String text, int start, int end) {
+        double sum = 0;
+        for (int i = start; i < end; i++) {
+            char c = text.charAt(i);
+            sum += c == DEGREE ? DEGREE_ADVANCE : advances[Math.min(COUNT - 1, Math.max(0, c - FIRST))];
+        }
+        return sum;
+    }
+
+    /** Width of a text whose capitals are capPx high, outline included. */
+    double widthPx(String text, double capPx) {
+        return advance(text, 0, text.length()) * scaleFor(capPx) + 2;
+    }
+
+    /** Height that a line of text takes, outline and descenders included. */
+    double heightPx(double capPx) {
+        return capPx * 1.5 + 2;
+    }
+
+    /** Where the base line lies below the top of that height. */
+    double baselinePx(double capPx) {
+        return capPx * 1.12 + 1;
+    }
+}

@@ -1,0 +1,34 @@
+package org.boardtopit.report.overlay.drawing;
+
+import java.util.Optional;
+import org.boardtopit.report.overlay.OverlayScene;
+import org.boardtopit.video.FrameReader;
+import org.boardtopit.video.VideoException;
+import org.boardtopit.video.VideoFrame;
+import org.boardtopit.video.VideoWriter;
+
+/** Makes the overlay video of a clip: reads every frame, paints it, writes it with its own time, and sets the chapters. */
+public final class OverlayVideo {
+    private OverlayVideo() {}
+
+    /**
+     * Paints the clip from the reader's next frame to its end. Reader and writer stay the caller's to close; the writer is
+     * finished.
+     *
+     * @return frames written
+     * @throws VideoException when reading or writing fails; the writer is then not finished
+     */
+    public static long write(FrameReader reader, OverlayScene scene, VideoWriter writer) throws VideoException {
+        long frames = 0;
+        try (OverlayPainter painter =
+                new OverlayPainter(scene, reader.info().widthPx(), reader.info().heightPx())) {
+            for (Optional<VideoFrame> frame = reader.next(); frame.isPresent(); frame = reader.next()) {
+                painter.paint(frame.get());
+                writer.write(frame.get());
+                frames++;
+            }
+        }
+        writer.finish(scene.chapters());
+        return frames;
+    }
+}
