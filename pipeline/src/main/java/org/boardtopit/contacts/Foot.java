@@ -1,9 +1,10 @@
 package org.boardtopit.contacts;
 
+import org.boardtopit.clips.Label;
 import org.boardtopit.models.BodyPoint;
 
 /** A foot of the athlete, or both together in the pit. */
-public enum Foot {
+public enum Foot implements Label {
     LEFT("L"),
     RIGHT("R"),
     BOTH("both");
@@ -14,7 +15,7 @@ public enum Foot {
         this.label = label;
     }
 
-    /** As the tables print it. */
+    @Override
     public String label() {
         return label;
     }

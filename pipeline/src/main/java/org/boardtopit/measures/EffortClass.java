@@ -1,7 +1,9 @@
 package org.boardtopit.measures;
 
+import org.boardtopit.clips.Label;
+
 /** How the effort is spread over the phases, by the rule in {@link Effort}. */
-public enum EffortClass {
+public enum EffortClass implements Label {
     HOP_DOMINATED("hop_dominated"),
     BALANCED("balanced"),
     JUMP_DOMINATED("jump_dominated"),
@@ -14,7 +16,7 @@ public enum EffortClass {
         this.label = label;
     }
 
-    /** As written in tables. */
+    @Override
     public String label() {
         return label;
     }

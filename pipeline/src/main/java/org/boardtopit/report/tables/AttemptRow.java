@@ -3,6 +3,10 @@ package org.boardtopit.report.tables;
 import java.util.List;
 import java.util.Objects;
 import org.boardtopit.clips.AttemptResult;
+import org.boardtopit.contacts.Foot;
+import org.boardtopit.measures.EffortClass;
+import org.boardtopit.measures.Quality;
+import org.boardtopit.measures.ScaleSource;
 
 /**
  * One attempt: a row of attempts.csv. Null where something is not known or not measurable.

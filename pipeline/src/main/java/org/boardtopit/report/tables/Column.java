@@ -3,6 +3,7 @@ package org.boardtopit.report.tables;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.function.Function;
+import org.boardtopit.clips.Label;
 import org.boardtopit.clips.TableFormat;
 
 /**

@@ -3,6 +3,8 @@ package org.boardtopit.report.tables;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import org.boardtopit.contacts.ContactKind;
+import org.boardtopit.contacts.Foot;
 
 /**
  * One contact with the ground: a row of contacts.csv. Null where something is not known or not measurable.

@@ -1,5 +1,7 @@
 package org.boardtopit.report.tables;
 
+import org.boardtopit.clips.Label;
+
 /** Which way the athlete goes in the picture. */
 public enum Direction implements Label {
     LEFT_TO_RIGHT("left_to_right"),

@@ -1,5 +1,7 @@
 package org.boardtopit.report.tables;
 
+import org.boardtopit.clips.Label;
+
 /** What became of a clip. */
 public enum Outcome implements Label {
     MEASURED("measured"),

@@ -2,6 +2,7 @@ package org.boardtopit.report.tables;
 
 import java.util.List;
 import java.util.Objects;
+import org.boardtopit.phases.PhaseName;
 
 /**
  * One phase of an attempt: a row of phases.csv. Null where something is not known or not measurable.

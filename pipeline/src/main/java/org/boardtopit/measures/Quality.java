@@ -1,4 +1,6 @@
-package org.boardtopit.report.tables;
+package org.boardtopit.measures;
+
+import org.boardtopit.clips.Label;
 
 /** How far the numbers of an attempt can be trusted. */
 public enum Quality implements Label {

@@ -1,4 +1,6 @@
-package org.boardtopit.report.tables;
+package org.boardtopit.measures;
+
+import org.boardtopit.clips.Label;
 
 /** Where metres come from. */
 public enum ScaleSource implements Label {

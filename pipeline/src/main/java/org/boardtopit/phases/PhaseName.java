@@ -1,4 +1,6 @@
-package org.boardtopit.report.tables;
+package org.boardtopit.phases;
+
+import org.boardtopit.clips.Label;
 
 /** A part of the attempt, in the order of time. */
 public enum PhaseName implements Label {

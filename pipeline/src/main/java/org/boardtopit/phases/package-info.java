@@ -1,0 +1,2 @@
+/** From contacts to the phases of the attempt. */
+package org.boardtopit.phases;

@@ -1,0 +1,16 @@
+package org.boardtopit.run;
+
+import java.util.List;
+import org.boardtopit.report.tables.AttemptRow;
+import org.boardtopit.report.tables.ClipRow;
+import org.boardtopit.report.tables.ContactRow;
+import org.boardtopit.report.tables.PhaseRow;
+
+/** Everything the tables say of one measured clip. */
+public record ClipResult(AttemptRow attempt, List<PhaseRow> phases, List<ContactRow> contacts, ClipRow clip) {
+
+    public ClipResult {
+        phases = List.copyOf(phases);
+        contacts = List.copyOf(contacts);
+    }
+}

@@ -1,0 +1,2 @@
+/** Drives the stages for one clip and for a whole competition. */
+package org.boardtopit.run;
