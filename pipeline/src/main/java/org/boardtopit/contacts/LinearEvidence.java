@@ -5,75 +5,64 @@ package org.boardtopit.contacts;
  *
  * <p>y = A c + e, e ~ N(0, I), c ~ N(m, D^2): log p(y) = -1/2 (|r|^2 - v' M^-1 v + log|M|) + const with r = y - A m, B = A D, M
  * = I + B'B, v = B'r (Bishop 2006, Pattern Recognition and Machine Learning, section 3.5, from memory). The log-determinant is
- * what keeps a model from buying fit with freedom.
+ * what keeps a model from buying fit with freedom. Everything is computed from the products A'A, A'y and y'y, because a search
+ * over instants changes few of them at a time.
  */
 final class LinearEvidence {
     private final int k;
+    private final double[] mean;
+    private final double[] sd;
     private final double[][] m;
-    private final double[] v;
     private final double[] solved;
-    private double logEvidence;
 
-    LinearEvidence(int coefficients) {
-        this.k = coefficients;
+    /** For a model of as many coefficients as {@code mean} and {@code sd} of their prior have. */
+    LinearEvidence(double[] mean, double[] sd) {
+        this.k = mean.length;
+        this.mean = mean;
+        this.sd = sd;
         this.m = new double[k][k];
-        this.v = new double[k];
         this.solved = new double[k];
     }
 
     /**
-     * Works out the evidence.
+     * Works out the logarithm of the evidence, up to a constant of the data.
      *
-     * @param columns whitened columns of A, each times its prior sd
-     * @param r whitened data less the prior mean's prediction
+     * @param gram A'A (only the lower triangle is read)
+     * @param projected A'y
+     * @param squares y'y
      */
-    double compute(double[][] columns, double[] r) {
-        double rr = 0;
-        for (double value : r) {
-            rr += value * value;
-        }
-        for (int i = 0; i < k; i++) {
-            double[] a = columns[i];
-            for (int j = 0; j <= i; j++) {
-                double[] b = columns[j];
-                double s = i == j ? 1 : 0;
-                for (int n = 0; n < r.length; n++) {
-                    s += a[n] * b[n];
-                }
-                m[i][j] = s;
-            }
-            double s = 0;
-            for (int n = 0; n < r.length; n++) {
-                s += a[n] * r[n];
-            }
-            v[i] = s;
-        }
+    double compute(double[][] gram, double[] projected, double squares) {
+        double rr = squares;
         double log = 0;
         double explained = 0;
         for (int i = 0; i < k; i++) {
+            double gm = 0; // (A'A m)_i
+            for (int j = 0; j < k; j++) {
+                gm += (j <= i ? gram[i][j] : gram[j][i]) * mean[j];
+            }
+            rr += mean[i] * (gm - 2 * projected[i]);
+            double w = sd[i] * (projected[i] - gm);
             for (int j = 0; j < i; j++) {
-                double s = m[i][j];
+                double s = sd[i] * sd[j] * gram[i][j];
                 for (int l = 0; l < j; l++) {
                     s -= m[i][l] * m[j][l];
                 }
                 m[i][j] = s / m[j][j];
+                w -= m[i][j] * solved[j];
             }
-            double d = m[i][i];
-            double w = v[i];
+            double d = 1 + sd[i] * sd[i] * gram[i][i];
             for (int l = 0; l < i; l++) {
                 d -= m[i][l] * m[i][l];
-                w -= m[i][l] * solved[l];
             }
             m[i][i] = Math.sqrt(d);
             solved[i] = w / m[i][i];
             log += Math.log(m[i][i]);
             explained += solved[i] * solved[i];
         }
-        logEvidence = -0.5 * (rr - explained) - log;
-        return logEvidence;
+        return -0.5 * (rr - explained) - log;
     }
 
-    /** Posterior mean of the scaled coefficients after {@link #compute}: c = m + D times this. */
+    /** Posterior mean of the coefficients after {@link #compute}. */
     double[] posteriorMean() {
         double[] c = solved.clone();
         for (int i = k - 1; i >= 0; i--) {
@@ -82,11 +71,14 @@ final class LinearEvidence {
             }
             c[i] /= m[i][i];
         }
+        for (int i = 0; i < k; i++) {
+            c[i] = mean[i] + sd[i] * c[i];
+        }
         return c;
     }
 
-    /** Posterior variance of one scaled coefficient after {@link #compute}. */
-    double posteriorVariance(int coefficient) {
+    /** Posterior standard deviation of one coefficient after {@link #compute}. */
+    double posteriorSd(int coefficient) {
         double[] e = new double[k];
         e[coefficient] = 1;
         double sum = 0;
@@ -97,6 +89,6 @@ final class LinearEvidence {
             e[i] /= m[i][i];
             sum += e[i] * e[i];
         }
-        return sum;
+        return sd[coefficient] * Math.sqrt(sum);
     }
 }
