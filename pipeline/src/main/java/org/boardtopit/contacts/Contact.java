@@ -6,7 +6,8 @@ package org.boardtopit.contacts;
  * @param touchdownS time of the first touch, seconds from the first frame; NaN when it lies before the clip
  * @param touchdownSdS its standard deviation
  * @param toeOffS time of the last touch; NaN in the pit, or after the clip
- * @param toeAlongM where the tip of the shoe stands, in the plane of the run; NaN when not timed
+ * @param toeAlongM where the tip of the shoe stands, in the plane of the run; in the pit the rear-most heel, which makes the
+ *     mark; NaN when not seen
  * @param confidence 0 to 1: how surely this is a contact of this kind
  * @param frameLimited true when the model could not time it and nearest frames are given
  */

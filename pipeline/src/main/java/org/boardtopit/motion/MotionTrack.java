@@ -2,6 +2,7 @@ package org.boardtopit.motion;
 
 import java.util.Arrays;
 import org.boardtopit.models.BodyPoint;
+import org.boardtopit.signal.OrderStatistics;
 import org.boardtopit.signal.Point2;
 
 /**
@@ -110,6 +111,15 @@ public final class MotionTrack {
     /** Centre of mass of the points as seen (short gaps filled), not smoothed. */
     public Point2 centreOfMass(int frame) {
         return new Point2(comX[frame], comY[frame]);
+    }
+
+    /** Median time between frames in seconds. */
+    public double frameStepS() {
+        double[] steps = new double[Math.max(0, timesUs.length - 1)];
+        for (int i = 0; i < steps.length; i++) {
+            steps[i] = (timesUs[i + 1] - timesUs[i]) / 1e6;
+        }
+        return steps.length == 0 ? Double.NaN : OrderStatistics.median(steps);
     }
 
     /** First frame at or after a time, or the frame count when there is none. */
