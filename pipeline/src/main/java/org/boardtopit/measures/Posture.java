@@ -10,22 +10,6 @@ import org.boardtopit.signal.Point2;
 /** The angles of the body in one frame, from points as seen; NaN where a point is unknown. */
 final class Posture {
 
-    /** What is measured; {@code docs/measures.md} defines each. */
-    enum Angle {
-        KNEE,
-        HIP,
-        ANKLE,
-        TRUNK,
-        SHANK,
-        THIGH,
-        FREE_KNEE,
-        FREE_THIGH,
-        LEG_PLANT,
-        HEAD,
-        ELBOW_L,
-        ELBOW_R
-    }
-
     private final MotionTrack motion;
     private final int frame;
 
@@ -51,24 +35,25 @@ final class Posture {
     }
 
     /** All angles, {@code foot} being the supporting one. */
-    Map<Angle, Double> angles(Foot foot) {
+    Map<BodyAngle, Double> angles(Foot foot) {
         Foot free = foot.other();
-        Map<Angle, Double> a = new EnumMap<>(Angle.class);
-        a.put(Angle.KNEE, JointAngles.kneeDeg(at(foot.hip()), at(foot.knee()), at(foot.ankle())));
+        Map<BodyAngle, Double> a = new EnumMap<>(BodyAngle.class);
+        a.put(BodyAngle.KNEE, JointAngles.kneeDeg(at(foot.hip()), at(foot.knee()), at(foot.ankle())));
         a.put(
-                Angle.HIP,
+                BodyAngle.HIP,
                 JointAngles.hipDeg(
                         shoulders(), hips(), hips().plus(at(foot.knee()).minus(at(foot.hip())))));
-        a.put(Angle.ANKLE, JointAngles.ankleDeg(at(foot.knee()), at(foot.ankle()), at(foot.toe())));
-        a.put(Angle.TRUNK, JointAngles.trunkDeg(shoulders(), hips()));
-        a.put(Angle.SHANK, JointAngles.shankDeg(at(foot.knee()), at(foot.ankle())));
-        a.put(Angle.THIGH, JointAngles.thighDeg(at(foot.hip()), at(foot.knee())));
-        a.put(Angle.FREE_KNEE, JointAngles.kneeDeg(at(free.hip()), at(free.knee()), at(free.ankle())));
-        a.put(Angle.FREE_THIGH, JointAngles.thighDeg(at(free.hip()), at(free.knee())));
-        a.put(Angle.LEG_PLANT, JointAngles.legPlantDeg(motion.centreOfMass(frame), at(foot.ankle())));
-        a.put(Angle.HEAD, JointAngles.headDeg(middle(BodyPoint.LEFT_EAR, BodyPoint.RIGHT_EAR), at(BodyPoint.NOSE)));
-        a.put(Angle.ELBOW_L, elbow(BodyPoint.LEFT_SHOULDER, BodyPoint.LEFT_ELBOW, BodyPoint.LEFT_WRIST));
-        a.put(Angle.ELBOW_R, elbow(BodyPoint.RIGHT_SHOULDER, BodyPoint.RIGHT_ELBOW, BodyPoint.RIGHT_WRIST));
+        a.put(BodyAngle.ANKLE, JointAngles.ankleDeg(at(foot.knee()), at(foot.ankle()), at(foot.toe())));
+        a.put(BodyAngle.TRUNK, JointAngles.trunkDeg(shoulders(), hips()));
+        a.put(BodyAngle.SHANK, JointAngles.shankDeg(at(foot.knee()), at(foot.ankle())));
+        a.put(BodyAngle.THIGH, JointAngles.thighDeg(at(foot.hip()), at(foot.knee())));
+        a.put(BodyAngle.FREE_KNEE, JointAngles.kneeDeg(at(free.hip()), at(free.knee()), at(free.ankle())));
+        a.put(BodyAngle.FREE_THIGH, JointAngles.thighDeg(at(free.hip()), at(free.knee())));
+        a.put(BodyAngle.LEG_PLANT, JointAngles.legPlantDeg(motion.centreOfMass(frame), at(foot.ankle())));
+        a.put(BodyAngle.FOOT_AHEAD, JointAngles.footAhead(at(foot.toe()), motion.centreOfMass(frame)));
+        a.put(BodyAngle.HEAD, JointAngles.headDeg(middle(BodyPoint.LEFT_EAR, BodyPoint.RIGHT_EAR), at(BodyPoint.NOSE)));
+        a.put(BodyAngle.ELBOW_L, elbow(BodyPoint.LEFT_SHOULDER, BodyPoint.LEFT_ELBOW, BodyPoint.LEFT_WRIST));
+        a.put(BodyAngle.ELBOW_R, elbow(BodyPoint.RIGHT_SHOULDER, BodyPoint.RIGHT_ELBOW, BodyPoint.RIGHT_WRIST));
         return a;
     }
 

@@ -1,0 +1,33 @@
+package org.boardtopit.measures;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * All numbers of one attempt.
+ *
+ * @param distances places of the toes and the mark; empty when one of them is missing or there are no metres
+ * @param leadSdPct standard deviation of the lead of the largest share, NaN when unknown
+ * @param approachSpeedMs mean speed of the centre of mass over the last 5 m before the board, NaN when unknown
+ * @param closureRatio official distance over the measured one, NaN when either is unknown
+ * @param gravityRatio of the flights, NaN when unknown
+ * @param warnings one sentence each
+ */
+public record AttemptMeasures(
+        Optional<PhaseDistances> distances,
+        double leadSdPct,
+        double approachSpeedMs,
+        ScaleSource scaleSource,
+        double closureRatio,
+        double gravityRatio,
+        Quality quality,
+        List<String> warnings,
+        List<ContactMeasures> contacts,
+        List<PhaseMeasures> phases) {
+
+    public AttemptMeasures {
+        warnings = List.copyOf(warnings);
+        contacts = List.copyOf(contacts);
+        phases = List.copyOf(phases);
+    }
+}

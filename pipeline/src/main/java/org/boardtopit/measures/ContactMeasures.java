@@ -1,0 +1,28 @@
+package org.boardtopit.measures;
+
+import java.util.Map;
+import org.boardtopit.contacts.Contact;
+
+/**
+ * The postures of one contact.
+ *
+ * @param touchdown at the last instant before touchdown
+ * @param toeOff at the last instant of support; all unknown in the pit
+ */
+public record ContactMeasures(Contact contact, Map<BodyAngle, Reading> touchdown, Map<BodyAngle, Reading> toeOff) {
+
+    public ContactMeasures {
+        touchdown = Map.copyOf(touchdown);
+        toeOff = Map.copyOf(toeOff);
+    }
+
+    /** A reading, unknown when it was not made. */
+    public Reading atTouchdown(BodyAngle angle) {
+        return touchdown.getOrDefault(angle, Reading.UNKNOWN);
+    }
+
+    /** A reading, unknown when it was not made. */
+    public Reading atToeOff(BodyAngle angle) {
+        return toeOff.getOrDefault(angle, Reading.UNKNOWN);
+    }
+}

@@ -1,0 +1,50 @@
+package org.boardtopit.measures;
+
+import org.boardtopit.phases.Phase;
+
+/**
+ * What is measured of one phase; unknown values are NaN, lengths are in metres only when the attempt has a scale.
+ *
+ * @param kneeMinDeg least inner knee angle of the supporting leg during support
+ * @param freeThighMaxDeg largest angle of the free thigh from touchdown to the end of the flight
+ * @param freeThighHoldPct share of the flight with that thigh within 15 degrees of its largest angle
+ * @param trunkChangeDeg trunk lean at the end of the flight less that at toe-off
+ */
+public record PhaseMeasures(
+        Phase phase,
+        double supportTimeS,
+        double flightTimeS,
+        Reading distanceM,
+        double sharePct,
+        Reading vxTakeoffMs,
+        double vyTakeoffMs,
+        double takeoffAngleDeg,
+        double speedChangeMs,
+        double comHeightTakeoffM,
+        double comPeakM,
+        double kneeMinDeg,
+        double freeThighMaxDeg,
+        double freeThighHoldPct,
+        double trunkChangeDeg) {
+
+    /** A phase of which only its span is said (approach without speed, landing). */
+    static PhaseMeasures spanOnly(Phase phase) {
+        double unknown = Double.NaN;
+        return new PhaseMeasures(
+                phase,
+                unknown,
+                unknown,
+                Reading.UNKNOWN,
+                unknown,
+                Reading.UNKNOWN,
+                unknown,
+                unknown,
+                unknown,
+                unknown,
+                unknown,
+                unknown,
+                unknown,
+                unknown,
+                unknown);
+    }
+}
