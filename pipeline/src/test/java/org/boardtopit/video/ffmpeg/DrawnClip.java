@@ -41,6 +41,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -146,7 +147,10 @@ final class DrawnClip {
         return this;
     }
 
-    /** Packets whose bytes are overwritten with zeros, numbered in the order they are written. */
+    /**
+     * Packets whose bytes are overwritten, numbered in the order they are written: with zeros, which the decoder refuses, or in
+     * H.264 with a unit of an unknown kind, which it passes over without a word.
+     */
     DrawnClip damagedPackets(Integer... numbers) {
         damagedPackets = Set.of(numbers);
         return this;
@@ -258,7 +262,7 @@ final class DrawnClip {
             AVFormatContext container, AVStream stream, AVCodecContext encoder, AVPacket packet, int[] count) {
         while (avcodec_receive_packet(encoder, packet) >= 0) {
             if (damagedPackets.contains(count[0]++)) {
-                packet.data().capacity(packet.size()).put(new byte[packet.size()]);
+                damage(packet);
             }
             if (packet.duration() == 0) {
                 packet.duration(Math.max(1, encoder.time_base().den() / fps));
@@ -266,6 +270,15 @@ final class DrawnClip {
             av_packet_rescale_ts(packet, encoder.time_base(), stream.time_base());
             ok(av_interleaved_write_frame(container, packet));
         }
+    }
+
+    private void damage(AVPacket packet) {
+        byte[] bytes = new byte[packet.size()];
+        if (codec.equals("libopenh264")) {
+            Arrays.fill(bytes, (byte) 0xff);
+            System.arraycopy(new byte[] {0, 0, 0, 1}, 0, bytes, 0, 4);
+        }
+        packet.data().capacity(packet.size()).put(bytes);
     }
 
     private AVFrame converted(Drawing picture) {

@@ -366,6 +366,24 @@ class FfmpegFrameReaderTest {
         }
     }
 
+    @ParameterizedTest(name = "{0} threads")
+    @ValueSource(ints = {1, 2})
+    void keepsTheTimesOfTheFramesAfterADamagedOne(int threads) throws IOException {
+        Path clip = DrawnClip.codedAs("libopenh264")
+                .addNumbered(25, WIDTH, HEIGHT)
+                .damagedPackets(5)
+                .write(folder.resolve("damaged-h264.mp4"));
+        try (FrameReader reader = new FfmpegFrameReader(clip, threads)) {
+            List<Long> expected = LongStream.range(0, 25)
+                    .filter(i -> i != 5)
+                    .map(i -> i * 40_000)
+                    .boxed()
+                    .toList();
+            assertEquals(expected, times(all(reader)));
+            assertEquals(1, reader.undecodableFrames());
+        }
+    }
+
     @Test
     void skipsDamageAtTheVeryStart() throws IOException {
         Path clip = DrawnClip.codedAs("mjpeg")
