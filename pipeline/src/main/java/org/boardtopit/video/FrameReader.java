@@ -21,7 +21,10 @@ public interface FrameReader extends AutoCloseable {
      */
     Optional<VideoFrame> next() throws VideoException;
 
-    /** Packets so far that the decoder refused. */
+    /**
+     * Pictures so far that could not be decoded; complete once {@link #next} has returned empty. A picture that the decoder could
+     * patch up from its neighbours is delivered and not counted.
+     */
     long undecodableFrames();
 
     @Override

@@ -35,7 +35,7 @@ import org.bytedeco.javacpp.IntPointer;
  *   <li>Pixels that are not square are made so by enlarging the shorter side, never by shrinking the other.
  *   <li>Of interlaced material every field becomes a frame with its own time ({@link UprightFilter}).
  *   <li>A clip that changes its picture size keeps the size of its first picture.
- *   <li>Packets that cannot be decoded are counted. A clip that was cut off gives the frames that are there.
+ *   <li>Pictures that cannot be decoded are counted. A clip that was cut off gives the frames that are there.
  * </ul>
  *
  * <p>The first picture is decoded when the reader is made, so that a clip without any is refused at once.

@@ -1,5 +1,8 @@
 package org.boardtopit.video.ffmpeg;
 
+import static org.bytedeco.ffmpeg.global.avcodec.AV_CODEC_ID_H264;
+import static org.bytedeco.ffmpeg.global.avcodec.AV_CODEC_ID_HEVC;
+import static org.bytedeco.ffmpeg.global.avcodec.AV_PKT_FLAG_DISCARD;
 import static org.bytedeco.ffmpeg.global.avcodec.av_packet_alloc;
 import static org.bytedeco.ffmpeg.global.avcodec.av_packet_free;
 import static org.bytedeco.ffmpeg.global.avcodec.av_packet_unref;
@@ -59,7 +62,9 @@ final class PictureDecoder implements AutoCloseable {
     private AVCodecContext decoder;
     private AVPacket packet;
     private long undecodable;
+    private long fed;
     private long decoded;
+    private boolean fieldsSeen;
     private boolean draining;
     private boolean closed;
 
@@ -171,7 +176,10 @@ final class PictureDecoder implements AutoCloseable {
         return avcodec_get_name(stream.codecpar().codec_id()).getString();
     }
 
-    /** Packets that the decoder refused so far. */
+    /**
+     * Pictures lost so far. The H.264 and HEVC decoders pass over some damaged packets without a word; such losses are known, and
+     * counted, only at the end of the clip.
+     */
     long undecodable() {
         return undecodable;
     }
@@ -187,9 +195,11 @@ final class PictureDecoder implements AutoCloseable {
             int received = avcodec_receive_frame(decoder, into);
             if (received >= 0) {
                 decoded++;
+                fieldsSeen |= UprightFilter.isInterlaced(into);
                 return true;
             }
             if (received == AVERROR_EOF) {
+                countSilentLosses();
                 return false;
             }
             if (received == AVERROR_EAGAIN()) {
@@ -200,12 +210,22 @@ final class PictureDecoder implements AutoCloseable {
         }
     }
 
+    /** Each packet of these holds one picture, unless it holds a field; other codecs have packets without a picture to show. */
+    private void countSilentLosses() {
+        int codec = decoder.codec_id();
+        if ((codec == AV_CODEC_ID_H264 || codec == AV_CODEC_ID_HEVC) && !fieldsSeen) {
+            undecodable = Math.max(undecodable, fed - decoded);
+        }
+    }
+
     private void feed() throws VideoException {
         if (draining || !readPicturePacket()) {
             draining = true;
             avcodec_send_packet(decoder, null);
             return;
         }
+        boolean toBeShown = (packet.flags() & AV_PKT_FLAG_DISCARD) == 0; // an edit list may cut pictures off
+        fed += toBeShown ? 1 : 0;
         int sent = avcodec_send_packet(decoder, packet);
         av_packet_unref(packet);
         if (sent < 0) {
