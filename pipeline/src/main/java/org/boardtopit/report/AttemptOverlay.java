@@ -1,0 +1,195 @@
+package org.boardtopit.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.boardtopit.clips.AttemptEntry;
+import org.boardtopit.clips.Clip;
+import org.boardtopit.contacts.Contact;
+import org.boardtopit.contacts.ContactKind;
+import org.boardtopit.contacts.Foot;
+import org.boardtopit.ground.RunwayView;
+import org.boardtopit.measures.AttemptMeasures;
+import org.boardtopit.measures.BodyAngle;
+import org.boardtopit.measures.ContactMeasures;
+import org.boardtopit.measures.PhaseMeasures;
+import org.boardtopit.models.BodyPoint;
+import org.boardtopit.motion.MotionTrack;
+import org.boardtopit.pose.ClipLandmarks;
+import org.boardtopit.report.overlay.AngleCallout;
+import org.boardtopit.report.overlay.BodySide;
+import org.boardtopit.report.overlay.ContactMark;
+import org.boardtopit.report.overlay.FramePose;
+import org.boardtopit.report.overlay.OverlayScene;
+import org.boardtopit.report.overlay.PhaseSpan;
+import org.boardtopit.report.overlay.PosePoint;
+import org.boardtopit.report.overlay.TouchdownFigure;
+import org.boardtopit.signal.Homography;
+import org.boardtopit.signal.Point2;
+
+/**
+ * What the overlay of one attempt shows: the repaired skeleton, contacts on the runway, phases, angles at each touchdown.
+ *
+ * <p>The video keeps the clip's own times, so measured times are stretched by the slow-down of a slow-motion file.
+ */
+public final class AttemptOverlay {
+    private final Clip clip;
+    private final ClipLandmarks landmarks;
+    private final RunwayView view;
+    private final MotionTrack motion;
+    private final AttemptMeasures measures;
+    private final double slowDown;
+
+    /** For one measured clip. */
+    public AttemptOverlay(
+            Clip clip,
+            ClipLandmarks landmarks,
+            RunwayView view,
+            MotionTrack motion,
+            AttemptMeasures measures,
+            double slowDown) {
+        this.clip = clip;
+        this.landmarks = landmarks;
+        this.view = view;
+        this.motion = motion;
+        this.measures = measures;
+        this.slowDown = slowDown;
+    }
+
+    /** The scene, ready to be painted. */
+    public OverlayScene scene() {
+        List<FramePose> frames = new ArrayList<>();
+        for (int f = 0; f < motion.frameCount(); f++) {
+            frames.add(pose(f));
+        }
+        long last = landmarks.timestampsUs().get(landmarks.frameCount() - 1);
+        return new OverlayScene(
+                titles(),
+                List.of("quality " + measures.quality().label()),
+                playUs((last + Math.round(1e6 * motion.frameStepS())) / 1e6),
+                landmarks.subject().direction() > 0,
+                phases(),
+                marks(),
+                figures(frames),
+                frames,
+                OverlayScene.CloseView.AUTO);
+    }
+
+    private long playUs(double seconds) {
+        return Math.round(seconds * slowDown * 1e6);
+    }
+
+    private List<String> titles() {
+        Optional<AttemptEntry> entry = clip.entry();
+        if (entry.isEmpty()) {
+            return List.of(clip.name());
+        }
+        AttemptEntry e = entry.get();
+        String who = e.athlete().isBlank() ? e.bib() : e.athlete();
+        String attempt = e.attempt().isPresent() ? "attempt " + e.attempt().getAsInt() : "";
+        String distance = Double.isFinite(e.officialM()) ? String.format(Locale.ROOT, "%.2f m", e.officialM()) : "";
+        String line = String.join("  ", List.of(attempt, distance)).strip();
+        return who.isBlank() ? List.of(clip.name()) : line.isEmpty() ? List.of(who) : List.of(who, line);
+    }
+
+    private FramePose pose(int frame) {
+        long us = playUs(motion.timeS(frame));
+        Optional<Homography> fixedToFrame = landmarks.background().frame(frame).registered()
+                ? Optional.of(landmarks.background().fromFixed(frame))
+                : Optional.empty();
+        if (landmarks.poses().at(frame).isEmpty()) {
+            return FramePose.withoutAthlete(frame, us, fixedToFrame);
+        }
+        double metresPerPx = view.metresPerPixel(
+                frame,
+                landmarks
+                        .subject()
+                        .at(frame)
+                        .map(s -> new Point2(s.centreXPx(), s.centreYPx()))
+                        .orElse(new Point2(0, 0)));
+        List<PosePoint> points = new ArrayList<>();
+        for (int i = 0; i < BodyPoint.COUNT; i++) {
+            Point2 px = motion.px(frame, BodyPoint.at(i));
+            points.add(
+                    px.isKnown()
+                            ? new PosePoint(px, motion.sd(frame, BodyPoint.at(i)) / metresPerPx)
+                            : PosePoint.UNKNOWN);
+        }
+        BodySide near = view.seenFromLeft() ? BodySide.LEFT : BodySide.RIGHT;
+        return new FramePose(frame, us, points, near, fixedToFrame);
+    }
+
+    private List<PhaseSpan> phases() {
+        List<PhaseSpan> spans = new ArrayList<>();
+        for (PhaseMeasures p : measures.phases()) {
+            long start = playUs(p.phase().startS());
+            long end = playUs(p.phase().endS());
+            if (end > start) {
+                spans.add(new PhaseSpan(PhaseSpan.Name.valueOf(p.phase().name().name()), start, end, note(p)));
+            }
+        }
+        return spans;
+    }
+
+    private static String note(PhaseMeasures p) {
+        String metres = p.distanceM().isKnown()
+                ? String.format(Locale.ROOT, "%.2f m", p.distanceM().value())
+                : "";
+        String share = Double.isFinite(p.sharePct()) ? String.format(Locale.ROOT, "%.1f %%", p.sharePct()) : "";
+        return (metres + "  " + share).strip();
+    }
+
+    private List<ContactMark> marks() {
+        List<ContactMark> marks = new ArrayList<>();
+        for (ContactMeasures m : measures.contacts()) {
+            Contact c = m.contact();
+            ContactMark.Kind kind = ContactMark.Kind.valueOf(c.kind().name());
+            ContactMark.Foot foot = c.foot() == Foot.BOTH
+                    ? ContactMark.Foot.BOTH
+                    : c.foot() == Foot.LEFT ? ContactMark.Foot.L : ContactMark.Foot.R;
+            Point2 place = place(c);
+            marks.add(ContactMark.labelled(kind, foot, ContactMark.Instant.TOUCHDOWN, place, playUs(c.touchdownS())));
+            if (Double.isFinite(c.toeOffS())) {
+                marks.add(ContactMark.labelled(kind, foot, ContactMark.Instant.TOE_OFF, place, playUs(c.toeOffS())));
+            }
+        }
+        marks.sort((a, b) -> Long.compare(a.timeUs(), b.timeUs()));
+        return marks;
+    }
+
+    /** The foot on the ground in the fixed picture: through the ground with marks, else where the toe was seen. */
+    private Point2 place(Contact contact) {
+        if (view.isCalibrated() && Double.isFinite(contact.toeAlongM())) {
+            double across = contact.foot() == Foot.LEFT ? 0.08 : contact.foot() == Foot.RIGHT ? -0.08 : 0;
+            return view.inFixedPicture(new Point2(contact.toeAlongM(), 0), across);
+        }
+        double middle = Double.isFinite(contact.toeOffS())
+                ? (contact.touchdownS() + contact.toeOffS()) / 2
+                : contact.touchdownS();
+        int frame = motion.nearestFrame(middle);
+        BodyPoint toe = contact.foot() == Foot.RIGHT ? BodyPoint.RIGHT_TOE : BodyPoint.LEFT_TOE;
+        Point2 px = motion.px(frame, toe);
+        return px.isKnown() ? landmarks.background().toFixed(frame, px) : Point2.UNKNOWN;
+    }
+
+    private List<TouchdownFigure> figures(List<FramePose> frames) {
+        List<TouchdownFigure> figures = new ArrayList<>();
+        for (ContactMeasures m : measures.contacts()) {
+            Contact c = m.contact();
+            if (c.kind() == ContactKind.APPROACH) {
+                continue;
+            }
+            FramePose pose = frames.get(motion.nearestFrame(c.touchdownS()));
+            Foot foot = c.foot() == Foot.BOTH ? Foot.LEFT : c.foot();
+            BodySide side = foot == Foot.LEFT ? BodySide.LEFT : BodySide.RIGHT;
+            List<AngleCallout> angles = new ArrayList<>();
+            AngleCallout.trunk(pose, m.atTouchdown(BodyAngle.TRUNK).value()).ifPresent(angles::add);
+            AngleCallout.hip(pose, side, m.atTouchdown(BodyAngle.HIP).value()).ifPresent(angles::add);
+            AngleCallout.knee(pose, side, m.atTouchdown(BodyAngle.KNEE).value()).ifPresent(angles::add);
+            String title = c.kind().label().replace('_', ' ') + " " + c.foot().label();
+            figures.add(new TouchdownFigure(title, playUs(c.touchdownS()), pose, angles));
+        }
+        return figures;
+    }
+}

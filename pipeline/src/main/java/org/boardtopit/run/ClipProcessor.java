@@ -1,0 +1,363 @@
+package org.boardtopit.run;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Optional;
+import org.boardtopit.body.SegmentTable;
+import org.boardtopit.body.Sex;
+import org.boardtopit.clips.Athlete;
+import org.boardtopit.clips.AttemptEntry;
+import org.boardtopit.clips.Camera;
+import org.boardtopit.clips.Clip;
+import org.boardtopit.clips.MeetSheet;
+import org.boardtopit.clips.TakeoffFoot;
+import org.boardtopit.contacts.Contact;
+import org.boardtopit.contacts.ContactDetector;
+import org.boardtopit.contacts.ContactKind;
+import org.boardtopit.contacts.ContactTimeline;
+import org.boardtopit.contacts.Foot;
+import org.boardtopit.ground.CalibrationException;
+import org.boardtopit.ground.Mark;
+import org.boardtopit.ground.RunwayCamera;
+import org.boardtopit.ground.RunwayView;
+import org.boardtopit.ground.Survey;
+import org.boardtopit.ground.opencv.BackgroundSurvey;
+import org.boardtopit.ground.opencv.ReferencePicture;
+import org.boardtopit.measures.AttemptMeasurer;
+import org.boardtopit.measures.AttemptMeasures;
+import org.boardtopit.measures.ScaleSource;
+import org.boardtopit.models.LandmarkPool;
+import org.boardtopit.models.PersonDetector;
+import org.boardtopit.motion.BodyScale;
+import org.boardtopit.motion.MotionRepair;
+import org.boardtopit.motion.MotionTrack;
+import org.boardtopit.phases.PhaseTimeline;
+import org.boardtopit.pose.ClipLandmarks;
+import org.boardtopit.pose.ClipLandmarksFile;
+import org.boardtopit.pose.PoseReader;
+import org.boardtopit.pose.PoseTrack;
+import org.boardtopit.report.AttemptOverlay;
+import org.boardtopit.report.AttemptTables;
+import org.boardtopit.report.overlay.OverlayScene;
+import org.boardtopit.report.overlay.drawing.OverlayVideo;
+import org.boardtopit.report.tables.AttemptRow;
+import org.boardtopit.report.tables.ClipRow;
+import org.boardtopit.report.tables.Outcome;
+import org.boardtopit.signal.Point2;
+import org.boardtopit.subject.AthleteTracker;
+import org.boardtopit.subject.NoAthleteException;
+import org.boardtopit.subject.SubjectTrack;
+import org.boardtopit.video.ClipOpener;
+import org.boardtopit.video.FrameReader;
+import org.boardtopit.video.PrefetchingReader;
+import org.boardtopit.video.RetimedReader;
+import org.boardtopit.video.VideoException;
+import org.boardtopit.video.VideoWriter;
+import org.boardtopit.video.ffmpeg.FfmpegVideoWriter;
+
+/**
+ * Measures one clip: looks through it for the background and what moves, follows the athlete, reads the landmarks, repairs
+ * the motion, finds the contacts, measures, and draws the overlay.
+ *
+ * <p>The landmarks are the expensive half; they are kept in the output folder and used again when clip, network and reference
+ * picture are the same. Use from one thread.
+ */
+public final class ClipProcessor implements ClipMeasurer {
+    private static final double USUAL_STATURE_M = 1.75;
+    /** A stated capture rate this much above the file's means slow motion; below it is a rounding of the same rate. */
+    private static final double LEAST_SLOW_DOWN = 1.2;
+
+    /**
+     * What the processor works with; owned and closed by whoever made it.
+     *
+     * @param overlays false to leave the overlay videos out
+     */
+    public record Tools(
+            ClipOpener opener, PersonDetector detector, LandmarkPool landmarks, int encoderThreads, boolean overlays) {}
+
+    private final MeetSheet meet;
+    private final Path out;
+    private final Tools tools;
+
+    /** For one run into one output folder. */
+    public ClipProcessor(MeetSheet meet, Path out, Tools tools) {
+        this.meet = meet;
+        this.out = out;
+        this.tools = tools;
+    }
+
+    @Override
+    public ClipResult measure(Clip clip, StageListener listener) throws ClipNotMeasuredException {
+        long start = System.nanoTime();
+        Stages stages = new Stages(listener);
+        try {
+            double slowDown = slowDown(clip);
+            ClipLandmarks landmarks = landmarks(clip, slowDown, stages);
+            stages.begin("measure", 0.70);
+            Measured measured = measured(clip, landmarks);
+            if (tools.overlays()) {
+                stages.begin("overlay", 0.72);
+                overlay(clip, landmarks, measured, slowDown);
+            }
+            stages.begin("done", 1);
+            return result(clip, landmarks, measured, (System.nanoTime() - start) / 1e9);
+        } catch (NoAthleteException | VideoException e) {
+            throw new ClipNotMeasuredException(stages.current(), e.getMessage(), e);
+        } catch (IOException e) {
+            throw new ClipNotMeasuredException(stages.current(), "cannot write: " + e.getMessage(), e);
+        }
+    }
+
+    /** Remembers the stage, for the listener and for the reason of a failure. */
+    private static final class Stages {
+        private final StageListener listener;
+        private String current = "open";
+
+        Stages(StageListener listener) {
+            this.listener = listener;
+        }
+
+        void begin(String stage, double share) {
+            current = stage;
+            listener.at(stage, share);
+        }
+
+        String current() {
+            return current;
+        }
+    }
+
+    private double slowDown(Clip clip) throws VideoException {
+        double capture = clip.entry().map(AttemptEntry::captureFps).orElse(Double.NaN);
+        if (!(capture > 0)) {
+            return 1;
+        }
+        try (FrameReader reader = tools.opener().open(clip.file())) {
+            double ratio = capture / reader.info().nominalFps();
+            return ratio >= LEAST_SLOW_DOWN ? ratio : 1;
+        }
+    }
+
+    private FrameReader open(Clip clip, double slowDown) throws VideoException {
+        FrameReader reader = new PrefetchingReader(tools.opener().open(clip.file()));
+        return slowDown == 1 ? reader : new RetimedReader(reader, slowDown);
+    }
+
+    private Optional<org.boardtopit.clips.ReferencePicture> reference(Clip clip) {
+        return clip.camera().flatMap(Camera::reference);
+    }
+
+    private ClipLandmarks landmarks(Clip clip, double slowDown, Stages stages) throws IOException, NoAthleteException {
+        stages.begin("survey", 0);
+        Path kept = out.resolve("work").resolve(clip.name() + ".landmarks");
+        Files.createDirectories(kept.getParent());
+        String fingerprint = fingerprint(clip, slowDown);
+        Optional<ClipLandmarks> earlier = ClipLandmarksFile.read(kept, fingerprint);
+        if (earlier.isPresent()) {
+            return earlier.get();
+        }
+        ClipLandmarks made = readLandmarks(clip, slowDown, stages);
+        ClipLandmarksFile.write(kept, fingerprint, made);
+        return made;
+    }
+
+    private ClipLandmarks readLandmarks(Clip clip, double slowDown, Stages stages)
+            throws VideoException, NoAthleteException {
+        Survey survey = survey(clip, slowDown);
+        stages.begin("track", 0.25);
+        SubjectTrack subject;
+        try (FrameReader reader = open(clip, slowDown)) {
+            subject = new AthleteTracker(tools.detector()).track(survey, reader);
+        }
+        stages.begin("landmarks", 0.35);
+        PoseTrack poses;
+        try (FrameReader reader = open(clip, slowDown)) {
+            poses = new PoseReader(tools.landmarks()).read(reader, subject);
+        }
+        return new ClipLandmarks(
+                survey.video(), survey.timestampsUs(), survey.undecodableFrames(), survey.background(), subject, poses);
+    }
+
+    private Survey survey(Clip clip, double slowDown) throws VideoException {
+        Optional<org.boardtopit.clips.ReferencePicture> picture = reference(clip);
+        try (FrameReader reader = open(clip, slowDown)) {
+            if (picture.isEmpty()) {
+                return new BackgroundSurvey(Optional.empty()).survey(reader);
+            }
+            try (ReferencePicture reference =
+                    ReferencePicture.read(picture.get().picture())) {
+                return new BackgroundSurvey(Optional.of(reference)).survey(reader);
+            }
+        }
+    }
+
+    private String fingerprint(Clip clip, double slowDown) throws IOException {
+        MessageDigest digest = sha256();
+        digest.update(Files.readAllBytes(clip.file()));
+        digest.update(tools.landmarks().card().sha256().getBytes(java.nio.charset.StandardCharsets.UTF_8));
+        digest.update(Double.toString(slowDown).getBytes(java.nio.charset.StandardCharsets.UTF_8));
+        Optional<org.boardtopit.clips.ReferencePicture> picture = reference(clip);
+        if (picture.isPresent()) {
+            digest.update(Files.readAllBytes(picture.get().picture()));
+        }
+        return HexFormat.of().formatHex(digest.digest());
+    }
+
+    private static MessageDigest sha256() {
+        try {
+            return MessageDigest.getInstance("SHA-256");
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java platform has SHA-256", e);
+        }
+    }
+
+    /** The cheap half's results. */
+    private record Measured(RunwayView view, MotionTrack motion, AttemptMeasures measures) {}
+
+    private Measured measured(Clip clip, ClipLandmarks landmarks) {
+        double stature =
+                clip.athlete().map(Athlete::statureM).filter(Double::isFinite).orElse(Double.NaN);
+        double official = clip.entry().map(AttemptEntry::officialM).orElse(Double.NaN);
+        Optional<RunwayView> calibrated = calibrated(clip, landmarks);
+        if (calibrated.isPresent()) {
+            return measured(clip, landmarks, calibrated.get(), stature, ScaleSource.MARKS, official);
+        }
+        double height = BodyScale.standingHeightPx(landmarks);
+        double body = Double.isFinite(stature) ? stature : USUAL_STATURE_M;
+        double scale = Double.isFinite(height) ? body / height : 1;
+        RunwayView view =
+                RunwayView.flat(landmarks.background(), landmarks.subject().direction(), scale);
+        ScaleSource source =
+                Double.isFinite(stature) && Double.isFinite(height) ? ScaleSource.STATURE : ScaleSource.NONE;
+        Measured first = measured(clip, landmarks, view, body, source, official);
+        double jumped = measuredDistance(first);
+        if (!Double.isFinite(official) || !Double.isFinite(jumped)) {
+            return first;
+        }
+        // The toe-to-board distance is not known without marks; it is a few centimetres of many metres.
+        RunwayView scaled =
+                RunwayView.flat(landmarks.background(), landmarks.subject().direction(), scale * official / jumped);
+        return measured(clip, landmarks, scaled, body * official / jumped, ScaleSource.OFFICIAL, official);
+    }
+
+    private static double measuredDistance(Measured measured) {
+        double board = place(measured, ContactKind.BOARD);
+        double pit = place(measured, ContactKind.PIT);
+        return pit > board ? pit - board : Double.NaN;
+    }
+
+    private static double place(Measured measured, ContactKind kind) {
+        return measured.measures().contacts().stream()
+                .map(m -> m.contact())
+                .filter(c -> c.kind() == kind)
+                .mapToDouble(Contact::toeAlongM)
+                .findFirst()
+                .orElse(Double.NaN);
+    }
+
+    private Measured measured(
+            Clip clip, ClipLandmarks landmarks, RunwayView view, double stature, ScaleSource source, double official) {
+        double body = Double.isFinite(stature) ? stature : USUAL_STATURE_M;
+        MotionTrack motion = new MotionRepair(SegmentTable.of(sex(clip)), body).repair(landmarks, view);
+        ContactTimeline contacts = new ContactDetector(source == ScaleSource.MARKS, takeoffFoot(clip)).detect(motion);
+        PhaseTimeline phases = PhaseTimeline.of(contacts, sight(landmarks, true), sight(landmarks, false));
+        AttemptMeasures measures = new AttemptMeasurer()
+                .measure(
+                        motion,
+                        contacts,
+                        phases,
+                        new AttemptMeasurer.Given(
+                                source, official, landmarks.background().registeredShare()));
+        return new Measured(view, motion, measures);
+    }
+
+    private static double sight(ClipLandmarks landmarks, boolean first) {
+        int n = landmarks.frameCount();
+        for (int i = 0; i < n; i++) {
+            int frame = first ? i : n - 1 - i;
+            if (landmarks.poses().at(frame).isPresent()) {
+                return landmarks.timeS(frame);
+            }
+        }
+        return 0;
+    }
+
+    private Optional<RunwayView> calibrated(Clip clip, ClipLandmarks landmarks) {
+        Optional<org.boardtopit.clips.ReferencePicture> reference = reference(clip);
+        if (reference.isEmpty() || !landmarks.background().referenceMatched()) {
+            return Optional.empty();
+        }
+        List<Mark> marks = reference.get().marks().marks().stream()
+                .map(m -> new Mark(m.name(), m.alongM(), m.acrossM(), new Point2(m.xPx(), m.yPx())))
+                .toList();
+        try (ReferencePicture picture = ReferencePicture.read(reference.get().picture())) {
+            RunwayCamera camera = RunwayCamera.fromMarks(marks, picture.widthPx(), picture.heightPx());
+            return Optional.of(RunwayView.calibrated(landmarks.background(), camera));
+        } catch (CalibrationException | VideoException e) {
+            return Optional.empty();
+        }
+    }
+
+    private static Sex sex(Clip clip) {
+        Optional<Athlete.Sex> sex = clip.athlete().flatMap(Athlete::sex);
+        return sex.map(s -> s == Athlete.Sex.FEMALE ? Sex.FEMALE : Sex.MALE).orElse(Sex.MALE);
+    }
+
+    private static Optional<Foot> takeoffFoot(Clip clip) {
+        return clip.entry().flatMap(AttemptEntry::takeoffFoot).map(f -> f == TakeoffFoot.LEFT ? Foot.LEFT : Foot.RIGHT);
+    }
+
+    private void overlay(Clip clip, ClipLandmarks landmarks, Measured measured, double slowDown) throws IOException {
+        OverlayScene scene = new AttemptOverlay(
+                        clip, landmarks, measured.view(), measured.motion(), measured.measures(), slowDown)
+                .scene();
+        Path target = out.resolve("overlays").resolve(clip.name() + ".mp4");
+        Files.createDirectories(target.getParent());
+        try (FrameReader reader = open(clip, 1);
+                VideoWriter writer = new FfmpegVideoWriter(
+                        target,
+                        reader.info().widthPx(),
+                        reader.info().heightPx(),
+                        reader.info().nominalFps(),
+                        tools.encoderThreads())) {
+            OverlayVideo.write(reader, scene, writer);
+        }
+    }
+
+    private ClipResult result(Clip clip, ClipLandmarks landmarks, Measured measured, double seconds) {
+        AttemptTables tables = new AttemptTables(clip, meet, measured.measures(), measured.motion());
+        double fps = 1 / landmarks.frameStepS();
+        AttemptRow attempt = tables.attempt(landmarks.subject().direction() > 0, fps);
+        boolean warned = !measured.measures().warnings().isEmpty();
+        double duration = landmarks.timeS(landmarks.frameCount() - 1) + landmarks.frameStepS();
+        ClipRow row = new ClipRow(
+                clip.fileName(),
+                warned ? Outcome.MEASURED_WITH_WARNINGS : Outcome.MEASURED,
+                "",
+                String.join("; ", measured.measures().warnings()),
+                landmarks.frameCount(),
+                fps,
+                duration,
+                landmarks.video().widthPx(),
+                landmarks.video().heightPx(),
+                seconds,
+                tools.landmarks().card().name(),
+                100 * landmarks.subject().seenShare(),
+                100 * landmarks.background().registeredShare(),
+                meanConfidence(measured.measures()));
+        return new ClipResult(attempt, tables.phases(), tables.contacts(), row);
+    }
+
+    private static Double meanConfidence(AttemptMeasures measures) {
+        double mean = measures.contacts().stream()
+                .mapToDouble(m -> m.contact().confidence())
+                .average()
+                .orElse(Double.NaN);
+        return Double.isFinite(mean) ? mean : null;
+    }
+}
