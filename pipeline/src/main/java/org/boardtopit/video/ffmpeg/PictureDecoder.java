@@ -177,8 +177,8 @@ final class PictureDecoder implements AutoCloseable {
     }
 
     /**
-     * Pictures lost so far. The H.264 and HEVC decoders pass over some damaged packets without a word; such losses are known, and
-     * counted, only at the end of the clip.
+     * Pictures lost so far. The H.264 and HEVC decoders drop pictures that build on a lost one without an error; these are known,
+     * and counted, only at the end of the clip.
      */
     long undecodable() {
         return undecodable;

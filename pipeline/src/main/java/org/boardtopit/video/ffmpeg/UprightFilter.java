@@ -114,14 +114,10 @@ final class UprightFilter implements AutoCloseable {
         }
     }
 
-    private List<String> filters(Fields kind, Orientation orientation) {
+    private static List<String> filters(Fields kind, Orientation orientation) {
         List<String> filters = new ArrayList<>();
         if (kind != Fields.PROGRESSIVE) {
             filters.add(kind.filter());
-        }
-        boolean odd = widthPx % 2 != 0 || heightPx % 2 != 0;
-        if (odd && !orientation.equals(Orientation.UPRIGHT)) {
-            filters.add("format=yuv444p"); // halved colour planes of odd size would slip by a pixel when turned
         }
         filters.addAll(orientation.filters());
         return filters;

@@ -148,8 +148,8 @@ final class DrawnClip {
     }
 
     /**
-     * Packets whose bytes are overwritten, numbered in the order they are written: with zeros, which the decoder refuses, or in
-     * H.264 with a unit of an unknown kind, which it passes over without a word.
+     * Packets whose bytes are overwritten, numbered in the order they are written: with zeros, or in H.264, where the container
+     * would leave those out, with a unit of an unknown kind.
      */
     DrawnClip damagedPackets(Integer... numbers) {
         damagedPackets = Set.of(numbers);

@@ -290,8 +290,8 @@ class FfmpegFrameReaderTest {
     @CsvSource({
         "mpeg2video, interlaced-top-first.mkv,    true",
         "mpeg2video, interlaced-bottom-first.mkv, false",
-        "ffv1,       interlaced-by-header.mkv,    true",
-        "ffv1,       interlaced-by-header.mkv,    false"
+        "ffvhuff,    interlaced-by-header.mkv,    true",
+        "ffvhuff,    interlaced-by-header.mkv,    false"
     })
     void givesEveryFieldItsOwnFrameAndTime(String codec, String name, boolean topFirst) throws IOException {
         int pictures = 10;
@@ -381,6 +381,20 @@ class FfmpegFrameReaderTest {
                     .toList();
             assertEquals(expected, times(all(reader)));
             assertEquals(1, reader.undecodableFrames());
+        }
+    }
+
+    /** Pictures 1 to 9 build on the first, whose packet is damaged; the decoder drops them without an error. */
+    @ParameterizedTest(name = "{0} threads")
+    @ValueSource(ints = {1, 2})
+    void countsPicturesThatAreDroppedInSilence(int threads) throws IOException {
+        Path clip = DrawnClip.codedAs("libopenh264")
+                .addNumbered(25, WIDTH, HEIGHT)
+                .damagedPackets(0)
+                .write(folder.resolve("damaged-key-picture.mp4"));
+        try (FrameReader reader = new FfmpegFrameReader(clip, threads)) {
+            assertEquals(IntStream.range(10, 25).boxed().toList(), numbers(all(reader)));
+            assertEquals(10, reader.undecodableFrames());
         }
     }
 
