@@ -8,6 +8,7 @@ import org.boardtopit.ground.BackgroundMotion;
 import org.boardtopit.ground.Movement;
 import org.boardtopit.ground.Survey;
 import org.boardtopit.signal.LocalRegression;
+import org.boardtopit.signal.OrderStatistics;
 import org.boardtopit.signal.Point2;
 
 /**
@@ -163,8 +164,17 @@ final class RunnerSearch {
             for (int i = 0; i < movement.cellCount(f); i++) {
                 energy[f - first][movement.column(f, i)] += movement.amount(f, i);
             }
+            withoutFlicker(energy[f - first]);
         }
         return energy;
+    }
+
+    /** Noise and trembling leaves move in most columns at once: what half of them show is no runner. */
+    private static void withoutFlicker(double[] energy) {
+        double everywhere = OrderStatistics.median(energy);
+        for (int c = 0; c < energy.length; c++) {
+            energy[c] = Math.max(0, energy[c] - everywhere);
+        }
     }
 
     private double alongStep(double[][] energy, int fromColumn, int toColumn) {

@@ -17,6 +17,7 @@ import org.bytedeco.javacpp.BytePointer;
 import org.bytedeco.opencv.global.opencv_core;
 import org.bytedeco.opencv.global.opencv_imgproc;
 import org.bytedeco.opencv.opencv_core.Mat;
+import org.bytedeco.opencv.opencv_core.Rect;
 import org.bytedeco.opencv.opencv_core.Size;
 
 /**
@@ -28,10 +29,13 @@ import org.bytedeco.opencv.opencv_core.Size;
  * pictures and a few hundred bytes a frame, whatever the length of the clip.
  */
 public final class BackgroundSurvey {
-    private static final int WORKING_WIDTH_PX = 1280;
+    private static final int WORKING_WIDTH_PX = 600;
     private static final int SMALL_WIDTH_PX = 480;
     /** Below this share of corners found the next frame starts a new key frame (a first guess, not tuned). */
     private static final double NEW_KEY_SHARE = 0.5;
+
+    /** Key frames are matched to the reference anew when the view has moved by this share of its width. */
+    private static final double REFERENCE_STEP_SHARE = 0.35;
 
     private static final int MAX_KEY_FRAMES = 200;
     /** A camera on a tripod stands still when no corner of the picture wanders more than this share of its width. */
@@ -70,9 +74,11 @@ public final class BackgroundSurvey {
 
         Run(VideoInfo info) {
             this.info = info;
-            this.scale = Math.min(1, WORKING_WIDTH_PX / (double) Math.max(info.widthPx(), info.heightPx()));
-            this.workWidth = (int) Math.round(info.widthPx() * scale);
-            this.workHeight = (int) Math.round(info.heightPx() * scale);
+            // Whole steps: a mean over squares of pixels is many times faster than one over parts of them.
+            int step = Math.max(1, Math.max(info.widthPx(), info.heightPx()) / WORKING_WIDTH_PX);
+            this.scale = 1.0 / step;
+            this.workWidth = info.widthPx() / step;
+            this.workHeight = info.heightPx() / step;
             double small = Math.min(1, SMALL_WIDTH_PX / (double) info.widthPx());
             this.detector = new MovementDetector(
                     (int) Math.round(info.widthPx() * small),
@@ -89,10 +95,14 @@ public final class BackgroundSurvey {
                     Size workSize = new Size(workWidth, workHeight);
                     Size smallSize = smallSize(frame)) {
                 opencv_imgproc.cvtColor(bgr, full, opencv_imgproc.COLOR_BGR2GRAY);
-                opencv_imgproc.resize(full, grey, workSize, 0, 0, opencv_imgproc.INTER_AREA);
-                opencv_imgproc.resize(full, small, smallSize, 0, 0, opencv_imgproc.INTER_AREA);
+                int step = (int) Math.round(1 / scale);
+                try (Rect whole = new Rect(0, 0, workWidth * step, workHeight * step);
+                        Mat even = new Mat(full, whole)) {
+                    opencv_imgproc.resize(even, grey, workSize, 0, 0, opencv_imgproc.INTER_AREA);
+                }
+                opencv_imgproc.resize(grey, small, smallSize, 0, 0, opencv_imgproc.INTER_AREA);
                 timestampsUs.add(frame.timestampUs());
-                register(grey);
+                register(grey, full);
                 detector.add(frame.timestampUs(), small, frameToFirst(ties.size() - 1));
             }
         }
@@ -102,9 +112,9 @@ public final class BackgroundSurvey {
             return new Size((int) Math.round(frame.widthPx() * small), (int) Math.round(frame.heightPx() * small));
         }
 
-        private void register(Mat grey) {
+        private void register(Mat grey, Mat full) {
             if (key == null) {
-                newKey(grey, Homography.IDENTITY);
+                newKey(grey, full, Homography.IDENTITY);
                 ties.add(new Tie(0, Homography.IDENTITY, true, key.cornerCount(), 0));
                 return;
             }
@@ -121,20 +131,41 @@ public final class BackgroundSurvey {
             Tie tie = new Tie(keyToFirst.size() - 1, m.toPicture(), true, m.inliers(), m.residualPx() / scale);
             ties.add(tie);
             if (m.share() < NEW_KEY_SHARE && keyToFirst.size() < MAX_KEY_FRAMES) {
-                newKey(grey, keyToFirst.get(tie.key()).after(tie.keyToFrame().inverse()));
+                newKey(
+                        grey,
+                        full,
+                        keyToFirst.get(tie.key()).after(tie.keyToFrame().inverse()));
                 ties.set(
                         ties.size() - 1,
                         new Tie(keyToFirst.size() - 1, Homography.IDENTITY, true, m.inliers(), tie.residualPx()));
             }
         }
 
-        private void newKey(Mat grey, Homography toFirst) {
+        private void newKey(Mat grey, Mat full, Homography toFirst) {
             if (key != null) {
                 key.close();
             }
             key = new KeyFrame(grey);
             keyToFirst.add(toFirst);
-            keyToReference.add(reference.flatMap(r -> r.locate(grey)).map(RansacHomography.Fit::homography));
+            keyToReference.add(isFarFromLastMatch(toFirst) ? located(full) : Optional.empty());
+        }
+
+        private Optional<Homography> located(Mat full) {
+            return reference
+                    .flatMap(r -> r.locate(full))
+                    .map(fit -> fit.homography().after(unscale())); // from working pixels
+        }
+
+        /** Features are matched to the reference only where the view has moved on: it takes a third of a second. */
+        private boolean isFarFromLastMatch(Homography toFirst) {
+            Point2 middle = new Point2(workWidth / 2.0, workHeight / 2.0);
+            for (int k = keyToReference.size() - 1; k >= 0; k--) {
+                if (keyToReference.get(k).isPresent()) {
+                    Point2 there = keyToFirst.get(k).inverse().after(toFirst).apply(middle);
+                    return there.distanceTo(middle) > REFERENCE_STEP_SHARE * workWidth;
+                }
+            }
+            return true;
         }
 
         /** Frame pixels to working pixels of the first key frame, scaled back to frame pixels. */

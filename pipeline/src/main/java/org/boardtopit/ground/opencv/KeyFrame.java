@@ -22,7 +22,11 @@ import org.bytedeco.opencv.opencv_core.TermCriteria;
  * pictures counted as everywhere in the project (outer corner); OpenCV's own coordinates, half a pixel less, stay inside.
  */
 final class KeyFrame implements AutoCloseable {
-    private static final int MAX_CORNERS = 350;
+    private static final int MAX_CORNERS = 260;
+    private static final int WINDOW_PX = 17;
+    /** The last frame's homography starts the search within a few pixels, so two halvings are enough. */
+    private static final int LEVELS = 2;
+
     private static final int MIN_INLIERS = 30;
     private static final double RANSAC_PX = 1.0;
 
@@ -53,10 +57,10 @@ final class KeyFrame implements AutoCloseable {
         try (Mat found = guessed(guess);
                 Mat status = new Mat();
                 Mat error = new Mat();
-                Size window = new Size(21, 21);
+                Size window = new Size(WINDOW_PX, WINDOW_PX);
                 TermCriteria stop = new TermCriteria(TermCriteria.COUNT + TermCriteria.EPS, 20, 0.02)) {
             calcOpticalFlowPyrLK(
-                    grey, picture, corners, found, status, error, window, 3, stop, OPTFLOW_USE_INITIAL_FLOW, 1e-4);
+                    grey, picture, corners, found, status, error, window, LEVELS, stop, OPTFLOW_USE_INITIAL_FLOW, 1e-4);
             return fitted(found, status, picture);
         }
     }

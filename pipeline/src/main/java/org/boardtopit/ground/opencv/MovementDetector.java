@@ -5,8 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 import org.boardtopit.ground.Movement;
 import org.boardtopit.signal.Homography;
+import org.boardtopit.signal.Point2;
 import org.bytedeco.javacpp.DoublePointer;
-import org.bytedeco.javacpp.indexer.UByteIndexer;
 import org.bytedeco.opencv.global.opencv_core;
 import org.bytedeco.opencv.global.opencv_imgproc;
 import org.bytedeco.opencv.opencv_core.Mat;
@@ -100,43 +100,57 @@ final class MovementDetector implements AutoCloseable {
 
     private Mat difference(Small now, Small other) {
         Homography map = now.toFixed().inverse().after(other.toFixed());
+        Mat out = new Mat();
+        if (isNearlyIdentity(map)) {
+            opencv_core.absdiff(now.grey(), other.grey(), out);
+            return out;
+        }
         // From frame pixels to small pixels with OpenCV's origin at the centre of the first pixel.
         Homography toFrame = new Homography(1 / scale, 0, 0.5 / scale, 0, 1 / scale, 0.5 / scale, 0, 0, 1);
         Homography small = toFrame.inverse().after(map.after(toFrame));
-        Mat out = new Mat();
-        try (Mat warped = new Mat();
+        try (Mat warped = now.grey().clone(); // where the other picture does not reach, nothing moves
                 DoublePointer values = new DoublePointer(small.toArray());
                 Mat h = new Mat(3, 3, opencv_core.CV_64F, values);
                 Size size = new Size(now.grey().cols(), now.grey().rows());
-                Scalar border = new Scalar(0);
-                Mat inside = new Mat();
-                Mat ones = new Mat(now.grey().rows(), now.grey().cols(), opencv_core.CV_8UC1, new Scalar(255))) {
+                Scalar unused = new Scalar(0)) {
             opencv_imgproc.warpPerspective(
-                    other.grey(), warped, h, size, opencv_imgproc.INTER_LINEAR, opencv_core.BORDER_CONSTANT, border);
-            opencv_imgproc.warpPerspective(
-                    ones, inside, h, size, opencv_imgproc.INTER_NEAREST, opencv_core.BORDER_CONSTANT, border);
+                    other.grey(), warped, h, size, opencv_imgproc.INTER_LINEAR, opencv_core.BORDER_TRANSPARENT, unused);
             opencv_core.absdiff(now.grey(), warped, out);
-            opencv_core.min(out, inside, out); // nothing moves where the other picture does not reach
         }
         return out;
     }
 
-    private void collect(Mat difference) {
-        int[] histogram = new int[256];
-        int[] moving = new int[columns * rows];
-        try (UByteIndexer pixels = difference.createIndexer()) {
-            for (int y = 0; y < rows * CELL; y += 2) {
-                for (int x = 0; x < columns * CELL; x += 2) {
-                    histogram[pixels.get(y, x)]++;
+    /** Less than a fifth of a small pixel over the picture: noise of the matching, not worth a warp. */
+    private boolean isNearlyIdentity(Homography map) {
+        double width = columns * CELL / scale;
+        double height = rows * CELL / scale;
+        for (double x : new double[] {0, width}) {
+            for (double y : new double[] {0, height}) {
+                Point2 p = new Point2(x, y);
+                if (map.apply(p).distanceTo(p) * scale > 0.2) {
+                    return false;
                 }
             }
-            int threshold = threshold(histogram);
-            for (int y = 0; y < rows * CELL; y++) {
-                int row = y / CELL * columns;
-                for (int x = 0; x < columns * CELL; x++) {
-                    if (pixels.get(y, x) > threshold) {
-                        moving[row + x / CELL]++;
-                    }
+        }
+        return true;
+    }
+
+    private void collect(Mat difference) {
+        int width = difference.cols();
+        byte[] pixels = new byte[width * difference.rows()];
+        difference.data().get(pixels);
+        int[] histogram = new int[256];
+        for (int i = 0; i < pixels.length; i += 3) {
+            histogram[pixels[i] & 0xff]++;
+        }
+        int threshold = threshold(histogram);
+        int[] moving = new int[columns * rows];
+        for (int y = 0; y < rows * CELL; y++) {
+            int row = y / CELL * columns;
+            int at = y * width;
+            for (int x = 0; x < columns * CELL; x++) {
+                if ((pixels[at + x] & 0xff) > threshold) {
+                    moving[row + x / CELL]++;
                 }
             }
         }

@@ -14,7 +14,12 @@ import org.bytedeco.opencv.opencv_core.Mat;
 final class RansacHomography {
     private RansacHomography() {}
 
-    record Fit(Homography homography, int inliers, double residualPx) {}
+    /**
+     * A fitted map.
+     *
+     * @param spreadXPx how far the agreeing points reach in x, from the 5th to the 95th percentile
+     */
+    record Fit(Homography homography, int inliers, double residualPx, double spreadXPx) {}
 
     /** From n points (x, y interleaved); empty when fewer than {@code minInliers} agree within {@code thresholdPx}. */
     static Optional<Fit> fit(float[] from, float[] to, int n, double thresholdPx, int minInliers) {
@@ -46,11 +51,13 @@ final class RansacHomography {
         }
         Homography homography = Homography.of(rows);
         double[] distance = new double[n];
+        double[] agreeingX = new double[n];
         int inliers = 0;
         try (UByteIndexer ok = mask.createIndexer()) {
             for (int i = 0; i < n; i++) {
                 if (ok.get(i) != 0) {
                     var p = homography.apply(from[2 * i], from[2 * i + 1]);
+                    agreeingX[inliers] = from[2 * i];
                     distance[inliers++] = Math.hypot(p.x() - to[2 * i], p.y() - to[2 * i + 1]);
                 }
             }
@@ -60,6 +67,9 @@ final class RansacHomography {
         }
         double[] sorted = Arrays.copyOf(distance, inliers);
         Arrays.sort(sorted);
-        return Optional.of(new Fit(homography, inliers, sorted[inliers / 2]));
+        double[] x = Arrays.copyOf(agreeingX, inliers);
+        Arrays.sort(x);
+        double spread = x[(int) (0.95 * (inliers - 1))] - x[(int) (0.05 * (inliers - 1))];
+        return Optional.of(new Fit(homography, inliers, sorted[inliers / 2], spread));
     }
 }

@@ -25,11 +25,13 @@ import org.bytedeco.opencv.opencv_features2d.SIFT;
  * and the light that differ between a wide reference picture and a clip.
  */
 public final class ReferencePicture implements AutoCloseable {
-    private static final int MAX_FEATURES = 4000;
-    private static final int MAX_WIDTH_PX = 1600;
+    private static final int MAX_FEATURES = 1500;
+    private static final int MAX_WIDTH_PX = 1280;
     private static final double RATIO = 0.8;
     private static final double RANSAC_PX = 2.0;
     private static final int MIN_INLIERS = 20;
+    /** A match by one edge of the view says little of the other: better to follow the neighbouring key frame. */
+    private static final double LEAST_SPREAD_SHARE = 0.5;
 
     private final int widthPx;
     private final int heightPx;
@@ -104,7 +106,8 @@ public final class ReferencePicture implements AutoCloseable {
                 }
             }
             return RansacHomography.fit(from, to, n, RANSAC_PX, MIN_INLIERS)
-                    .filter(fit -> isSane(fit.homography(), grey.cols(), grey.rows()));
+                    .filter(fit -> fit.spreadXPx() > LEAST_SPREAD_SHARE * grey.cols()
+                            && isSane(fit.homography(), grey.cols(), grey.rows()));
         }
     }
 
