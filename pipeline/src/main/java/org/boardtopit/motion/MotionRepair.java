@@ -34,6 +34,11 @@ import org.boardtopit.signal.ZeroLagLowPass;
 public final class MotionRepair {
     private static final double GATE_SDS = 3.5;
     private static final double GATE_STATURE = 0.045;
+    /** Between one and this many gates a point that has no better mode is kept: the path may really bend so. */
+    private static final double DROP_GATES = 2;
+    /** A foot strike of this many frame steps squared times its acceleration bends the path away from a parabola. */
+    private static final double BEND_SHARE = 0.6;
+
     private static final double HEEL_REACH = 0.115;
     private static final double TOE_REACH = 0.19;
     private static final long LONGEST_GAP_US = 100_000;
@@ -78,6 +83,7 @@ public final class MotionRepair {
         private final boolean[] armsExchanged;
         private final Series[] points = new Series[BodyPoint.COUNT];
         private final double windowS;
+        private final double frameStepS;
         private int legPoints;
         private int secondModes;
         private int dropped;
@@ -90,6 +96,7 @@ public final class MotionRepair {
                 timesUs[f] = clip.timestampsUs().get(f);
                 timesS[f] = timesUs[f] / 1e6;
             }
+            frameStepS = clip.frameStepS();
             windowS = Math.max(WINDOW_S, 2.6 * clip.frameStepS());
             plane = new LandmarkPlane(clip, view, statureM);
             legsExchanged = new SideIdentity(plane, timesS, LEFT_LEG, LEG_ACCELERATION_MS2).exchanged();
@@ -153,7 +160,8 @@ public final class MotionRepair {
             s.pxY[frame] = px.y();
         }
 
-        private void replaceOutliers(BodyPoint point, boolean count) {
+        /** The first pass only exchanges modes, so that one wrong point does not make its neighbours look wrong. */
+        private void replaceOutliers(BodyPoint point, boolean last) {
             Series s = points[point.index()];
             LocalRegression fitX = new LocalRegression(timesS, s.x, windowS, 2);
             LocalRegression fitY = new LocalRegression(timesS, s.y, windowS, 2);
@@ -161,30 +169,37 @@ public final class MotionRepair {
                 if (!plane.isSeen(f)) {
                     continue;
                 }
-                legPoints += count && isLeg(point) ? 1 : 0;
+                legPoints += last && isLeg(point) ? 1 : 0;
+                BodyPoint own = seenAs(f, point);
                 Point2 expected = new Point2(fitX.at(timesS[f]), fitY.at(timesS[f]));
-                Point2 own = plane.place(f, seenAs(f, point), point, 0);
-                double gate = Math.max(GATE_STATURE * statureM, GATE_SDS * plane.sd(f, seenAs(f, point), 0));
-                if (own.distanceTo(expected) <= gate || !expected.isKnown()) {
-                    take(s, f, seenAs(f, point), point, 0);
-                    continue;
-                }
-                boolean replaced = takeAlternative(s, f, point, expected, gate);
-                if (!replaced) {
+                double gate = gate(point, plane.sd(f, own, 0));
+                double distance = plane.place(f, own, point, 0).distanceTo(expected);
+                boolean replaced =
+                        distance > gate && takeAlternative(s, f, point, expected, Math.min(gate, distance / 2));
+                boolean drop = !replaced && last && distance > DROP_GATES * gate;
+                if (drop) {
                     forget(s, f);
+                } else if (!replaced) {
+                    take(s, f, own, point, 0);
                 }
-                if (count && isLeg(point)) {
+                if (last && isLeg(point)) {
                     secondModes += replaced ? 1 : 0;
-                    dropped += replaced ? 0 : 1;
+                    dropped += drop ? 1 : 0;
                 }
             }
+        }
+
+        /** What the network's error and the bend of the true path between frames can explain together. */
+        private double gate(BodyPoint point, double sd) {
+            double bend = BEND_SHARE * acceleration(point) * frameStepS * frameStepS;
+            return Math.max(GATE_STATURE * statureM, Math.max(GATE_SDS * sd, bend));
         }
 
         private boolean takeAlternative(Series s, int frame, BodyPoint point, Point2 expected, double gate) {
             BodyPoint own = seenAs(frame, point);
             BodyPoint bestAs = null;
             int bestMode = 0;
-            double best = 0.8 * gate;
+            double best = gate;
             for (BodyPoint as : new BodyPoint[] {own, own.otherSide()}) {
                 for (int mode = 0; mode < 2; mode++) {
                     double d = plane.place(frame, as, point, mode).distanceTo(expected);
@@ -271,6 +286,15 @@ public final class MotionRepair {
             case LEFT_ANKLE, RIGHT_ANKLE, LEFT_HEEL, RIGHT_HEEL, LEFT_TOE, RIGHT_TOE, LEFT_WRIST, RIGHT_WRIST -> 12;
             default -> 8;
         };
+    }
+
+    private static double acceleration(BodyPoint point) {
+        for (int i = 0; i < LEFT_LEG.length; i++) {
+            if (point == LEFT_LEG[i] || point.otherSide() == LEFT_LEG[i]) {
+                return LEG_ACCELERATION_MS2[i];
+            }
+        }
+        return isArm(point) ? ARM_ACCELERATION_MS2[2] : ARM_ACCELERATION_MS2[0];
     }
 
     private static boolean isLeg(BodyPoint point) {
