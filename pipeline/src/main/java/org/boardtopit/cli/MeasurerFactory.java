@@ -1,0 +1,42 @@
+package org.boardtopit.cli;
+
+import java.nio.file.Path;
+import org.boardtopit.clips.MeetSheet;
+import org.boardtopit.clips.RunSettings;
+import org.boardtopit.models.NetworkStore;
+import org.boardtopit.models.NetworkUnfitException;
+import org.boardtopit.run.ClipMeasurer;
+
+/** Makes what measures clips. */
+@FunctionalInterface
+interface MeasurerFactory {
+
+    /**
+     * Opens the networks, tests them on this machine, and puts the stages together.
+     *
+     * @throws NetworkUnfitException when a network must not be used; nothing is open then
+     */
+    OpenMeasurer open(Setup setup) throws NetworkUnfitException;
+
+    /**
+     * What a measurer needs to know.
+     *
+     * @param settings those of the sheet with the command line's in their place; threads is 1 or more
+     * @param networks where networks come from
+     * @param out output folder, which exists
+     * @param overlay whether overlay videos are wanted
+     */
+    record Setup(MeetSheet meet, RunSettings settings, NetworkStore networks, Path out, boolean overlay) {
+        public Setup {
+            if (settings.threads() < 1) {
+                throw new IllegalArgumentException("threads must be chosen, was " + settings.threads());
+            }
+        }
+    }
+
+    /** A measurer with open networks; whoever opened it closes it. */
+    interface OpenMeasurer extends ClipMeasurer, AutoCloseable {
+        @Override
+        void close();
+    }
+}
