@@ -99,8 +99,10 @@ public final class MotionRepair {
             frameStepS = clip.frameStepS();
             windowS = Math.max(WINDOW_S, 2.6 * clip.frameStepS());
             plane = new LandmarkPlane(clip, view, statureM);
-            legsExchanged = new SideIdentity(plane, timesS, LEFT_LEG, LEG_ACCELERATION_MS2).exchanged();
-            armsExchanged = new SideIdentity(plane, timesS, LEFT_ARM, ARM_ACCELERATION_MS2).exchanged();
+            legsExchanged = new SideIdentity(plane, timesS, LEFT_LEG, LEG_ACCELERATION_MS2, SideIdentity.Prior.LEGS)
+                    .exchanged();
+            armsExchanged = new SideIdentity(plane, timesS, LEFT_ARM, ARM_ACCELERATION_MS2, SideIdentity.Prior.ARMS)
+                    .exchanged();
         }
 
         MotionTrack result() {

@@ -14,18 +14,25 @@ import org.boardtopit.signal.Point2;
  * the decision independent of the frame rate.
  */
 final class SideIdentity {
-    /**
-     * Cost of one second of exchange. The network is right in 97 % of the frames, but its errors come in runs of up to a
-     * quarter of a second (measured), so the cost is one of time and far less than log(0.97 / 0.03) a frame.
-     */
-    private static final double EXCHANGED_COST_PER_S = 45;
-
-    private static final double CHANGE_COST = 2.5;
     /** Squared distance (in variances) above which a point says no more: 3 sd. */
     private static final double CAP = 9;
 
     private static final double LEAST_MASS = 0.05;
 
+    /**
+     * What exchanging costs, in log likelihood. The network is right about the legs in 97 % of the frames and its errors come
+     * in runs of up to a quarter of a second, so the cost is one of time, and far less than log(0.97 / 0.03) a frame. It
+     * hardly ever exchanges arms, but an arm behind the trunk is seen anywhere (both measured on our footage).
+     *
+     * @param exchangedPerS of each second in which the sides are exchanged
+     * @param change of each change between keeping and exchanging
+     */
+    record Prior(double exchangedPerS, double change) {
+        static final Prior LEGS = new Prior(45, 2.5);
+        static final Prior ARMS = new Prior(200, 6);
+    }
+
+    private final Prior prior;
     private final BodyPoint[] left;
     private final double[] accelerationMs2;
     private final LandmarkPlane plane;
@@ -37,7 +44,8 @@ final class SideIdentity {
      * @param left points of the left limb
      * @param accelerationMs2 typical acceleration of each in m/s^2, at touchdown too
      */
-    SideIdentity(LandmarkPlane plane, double[] timesS, BodyPoint[] left, double[] accelerationMs2) {
+    SideIdentity(LandmarkPlane plane, double[] timesS, BodyPoint[] left, double[] accelerationMs2, Prior prior) {
+        this.prior = prior;
         this.plane = plane;
         this.timesS = timesS;
         this.left = left;
@@ -48,7 +56,7 @@ final class SideIdentity {
     boolean[] exchanged() {
         int n = timesS.length;
         Survivor[] survivors = {new Survivor(), new Survivor()};
-        survivors[1].cost = CHANGE_COST;
+        survivors[1].cost = prior.change();
         byte[][] from = new byte[n][2];
         for (int f = 0; f < n; f++) {
             if (!plane.isSeen(f)) {
@@ -58,10 +66,10 @@ final class SideIdentity {
             Survivor[] next = new Survivor[2];
             double step = f == 0 ? 0 : Math.min(0.1, timesS[f] - timesS[f - 1]);
             for (int state = 0; state < 2; state++) {
-                double exchangedCost = state * EXCHANGED_COST_PER_S * step;
+                double exchangedCost = state * prior.exchangedPerS() * step;
                 Survivor a = survivors[state].copy();
                 Survivor b = survivors[1 - state].copy();
-                b.cost += CHANGE_COST;
+                b.cost += prior.change();
                 a.cost += a.step(f, state) + exchangedCost;
                 b.cost += b.step(f, state) + exchangedCost;
                 boolean stays = a.cost <= b.cost;

@@ -86,11 +86,12 @@ public final class AttemptOverlay {
             return List.of(clip.name());
         }
         AttemptEntry e = entry.get();
-        String who = e.athlete().isBlank() ? e.bib() : e.athlete();
+        // Never the name: a picture that is passed on must not tell who a young athlete is.
+        String who = e.bib().isBlank() ? clip.name() : "bib " + e.bib();
         String attempt = e.attempt().isPresent() ? "attempt " + e.attempt().getAsInt() : "";
         String distance = Double.isFinite(e.officialM()) ? String.format(Locale.ROOT, "%.2f m", e.officialM()) : "";
         String line = String.join("  ", List.of(attempt, distance)).strip();
-        return who.isBlank() ? List.of(clip.name()) : line.isEmpty() ? List.of(who) : List.of(who, line);
+        return line.isEmpty() ? List.of(who) : List.of(who, line);
     }
 
     private FramePose pose(int frame) {

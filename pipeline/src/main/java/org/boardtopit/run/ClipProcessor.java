@@ -1,10 +1,13 @@
 package org.boardtopit.run;
 
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
@@ -198,14 +201,24 @@ public final class ClipProcessor implements ClipMeasurer {
 
     private String fingerprint(Clip clip, double slowDown) throws IOException {
         MessageDigest digest = sha256();
-        digest.update(Files.readAllBytes(clip.file()));
-        digest.update(tools.landmarks().card().sha256().getBytes(java.nio.charset.StandardCharsets.UTF_8));
-        digest.update(Double.toString(slowDown).getBytes(java.nio.charset.StandardCharsets.UTF_8));
+        addFile(digest, clip.file());
+        digest.update(tools.landmarks().card().sha256().getBytes(StandardCharsets.UTF_8));
+        digest.update(Double.toString(slowDown).getBytes(StandardCharsets.UTF_8));
         Optional<org.boardtopit.clips.ReferencePicture> picture = reference(clip);
         if (picture.isPresent()) {
-            digest.update(Files.readAllBytes(picture.get().picture()));
+            addFile(digest, picture.get().picture());
         }
         return HexFormat.of().formatHex(digest.digest());
+    }
+
+    /** Block by block: a clip may be larger than the heap. */
+    private static void addFile(MessageDigest digest, Path file) throws IOException {
+        try (InputStream in = Files.newInputStream(file)) {
+            byte[] block = new byte[1 << 16];
+            for (int n = in.read(block); n >= 0; n = in.read(block)) {
+                digest.update(block, 0, n);
+            }
+        }
     }
 
     private static MessageDigest sha256() {
@@ -223,9 +236,10 @@ public final class ClipProcessor implements ClipMeasurer {
         double stature =
                 clip.athlete().map(Athlete::statureM).filter(Double::isFinite).orElse(Double.NaN);
         double official = clip.entry().map(AttemptEntry::officialM).orElse(Double.NaN);
-        Optional<RunwayView> calibrated = calibrated(clip, landmarks);
+        List<String> warnings = new ArrayList<>();
+        Optional<RunwayView> calibrated = calibrated(clip, landmarks, warnings);
         if (calibrated.isPresent()) {
-            return measured(clip, landmarks, calibrated.get(), stature, ScaleSource.MARKS, official);
+            return measured(clip, landmarks, calibrated.get(), stature, ScaleSource.MARKS, official, warnings);
         }
         double height = BodyScale.standingHeightPx(landmarks);
         double body = Double.isFinite(stature) ? stature : USUAL_STATURE_M;
@@ -234,7 +248,7 @@ public final class ClipProcessor implements ClipMeasurer {
                 RunwayView.flat(landmarks.background(), landmarks.subject().direction(), scale);
         ScaleSource source =
                 Double.isFinite(stature) && Double.isFinite(height) ? ScaleSource.STATURE : ScaleSource.NONE;
-        Measured first = measured(clip, landmarks, view, body, source, official);
+        Measured first = measured(clip, landmarks, view, body, source, official, warnings);
         double jumped = measuredDistance(first);
         if (!Double.isFinite(official) || !Double.isFinite(jumped)) {
             return first;
@@ -242,7 +256,7 @@ public final class ClipProcessor implements ClipMeasurer {
         // The toe-to-board distance is not known without marks; it is a few centimetres of many metres.
         RunwayView scaled =
                 RunwayView.flat(landmarks.background(), landmarks.subject().direction(), scale * official / jumped);
-        return measured(clip, landmarks, scaled, body * official / jumped, ScaleSource.OFFICIAL, official);
+        return measured(clip, landmarks, scaled, body * official / jumped, ScaleSource.OFFICIAL, official, warnings);
     }
 
     private static double measuredDistance(Measured measured) {
@@ -261,7 +275,13 @@ public final class ClipProcessor implements ClipMeasurer {
     }
 
     private Measured measured(
-            Clip clip, ClipLandmarks landmarks, RunwayView view, double stature, ScaleSource source, double official) {
+            Clip clip,
+            ClipLandmarks landmarks,
+            RunwayView view,
+            double stature,
+            ScaleSource source,
+            double official,
+            List<String> warnings) {
         double body = Double.isFinite(stature) ? stature : USUAL_STATURE_M;
         MotionTrack motion = new MotionRepair(SegmentTable.of(sex(clip)), body).repair(landmarks, view);
         ContactTimeline contacts = new ContactDetector(source == ScaleSource.MARKS, takeoffFoot(clip)).detect(motion);
@@ -272,7 +292,7 @@ public final class ClipProcessor implements ClipMeasurer {
                         contacts,
                         phases,
                         new AttemptMeasurer.Given(
-                                source, official, landmarks.background().registeredShare()));
+                                source, official, landmarks.background().registeredShare(), warnings));
         return new Measured(view, motion, measures);
     }
 
@@ -287,9 +307,15 @@ public final class ClipProcessor implements ClipMeasurer {
         return 0;
     }
 
-    private Optional<RunwayView> calibrated(Clip clip, ClipLandmarks landmarks) {
+    /** The view in metres; when marks are there but cannot be used the warnings say why. */
+    private Optional<RunwayView> calibrated(Clip clip, ClipLandmarks landmarks, List<String> warnings) {
         Optional<org.boardtopit.clips.ReferencePicture> reference = reference(clip);
-        if (reference.isEmpty() || !landmarks.background().referenceMatched()) {
+        if (reference.isEmpty()) {
+            return Optional.empty();
+        }
+        if (!landmarks.background().referenceMatched()) {
+            warnings.add("the clip does not match the reference picture "
+                    + reference.get().picture().getFileName() + "; is it another camera position?");
             return Optional.empty();
         }
         List<Mark> marks = reference.get().marks().marks().stream()
@@ -299,6 +325,7 @@ public final class ClipProcessor implements ClipMeasurer {
             RunwayCamera camera = RunwayCamera.fromMarks(marks, picture.widthPx(), picture.heightPx());
             return Optional.of(RunwayView.calibrated(landmarks.background(), camera));
         } catch (CalibrationException | VideoException e) {
+            warnings.add(reference.get().marksFile().getFileName() + ": " + e.getMessage());
             return Optional.empty();
         }
     }
