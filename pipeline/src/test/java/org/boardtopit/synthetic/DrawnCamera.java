@@ -24,8 +24,7 @@ public record DrawnCamera(
         double rollRad) {
 
     public DrawnCamera panned(double newPanRad, double newFocalPx) {
-        return new DrawnCamera(
-                widthPx, heightPx, newFocalPx, alongM, acrossM, heightM, newPanRad, tiltRad, rollRad);
+        return new DrawnCamera(widthPx, heightPx, newFocalPx, alongM, acrossM, heightM, newPanRad, tiltRad, rollRad);
     }
 
     /** Right, down and forwards of the camera in the world. */
@@ -69,10 +68,10 @@ public record DrawnCamera(
                 turn[3 * i + j] = b[i][0] * a[j][0] + b[i][1] * a[j][1] + b[i][2] * a[j][2];
             }
         }
-        Homography rays =
-                new Homography(1 / focalPx, 0, -widthPx / 2.0 / focalPx, 0, 1 / focalPx, -heightPx / 2.0 / focalPx, 0, 0, 1);
-        Homography pixels = new Homography(
-                other.focalPx, 0, other.widthPx / 2.0, 0, other.focalPx, other.heightPx / 2.0, 0, 0, 1);
+        Homography rays = new Homography(
+                1 / focalPx, 0, -widthPx / 2.0 / focalPx, 0, 1 / focalPx, -heightPx / 2.0 / focalPx, 0, 0, 1);
+        Homography pixels =
+                new Homography(other.focalPx, 0, other.widthPx / 2.0, 0, other.focalPx, other.heightPx / 2.0, 0, 0, 1);
         return pixels.after(Homography.of(turn).after(rays));
     }
 }

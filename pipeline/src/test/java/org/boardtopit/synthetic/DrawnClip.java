@@ -91,7 +91,15 @@ public final class DrawnClip {
 
         public Setup withStillCamera() {
             return new Setup(
-                    seed, fps, unevenShare, false, leftOfRunway, errorStature, exchangeRate, outlierShare, missingShare);
+                    seed,
+                    fps,
+                    unevenShare,
+                    false,
+                    leftOfRunway,
+                    errorStature,
+                    exchangeRate,
+                    outlierShare,
+                    missingShare);
         }
 
         public Setup withExchanges(double ratePerS) {
@@ -177,8 +185,12 @@ public final class DrawnClip {
 
     /** The view without marks; the nominal scale is that of the middle of the run. */
     public RunwayView flatView() {
-        double metresPerPixel = Math.abs(fixedCamera.acrossM()) / fixedCamera.focalPx();
-        return RunwayView.flat(landmarks.background(), direction(), metresPerPixel);
+        return RunwayView.flat(landmarks.background(), direction(), flatMetresPerPixel());
+    }
+
+    /** Metres on the runway that a pixel of the fixed picture covers opposite the camera. */
+    public double flatMetresPerPixel() {
+        return Math.abs(fixedCamera.acrossM()) / fixedCamera.focalPx();
     }
 
     private double uniform(double low, double high) {
@@ -187,16 +199,17 @@ public final class DrawnClip {
 
     private DrawnCamera fixedCamera() {
         double across = (setup.leftOfRunway() ? 1 : -1) * uniform(15, 22);
-        double along = uniform(3, 7);
-        double width = uniform(17, 21) / Math.abs(across); // what fits into the picture, over the distance
+        double end = jumper.contacts().get(jumper.contacts().size() - 1).toeAlongM() + 1.5;
+        double start = uniform(-6, -4);
+        double width = (end - start) / Math.abs(across); // what the picture shows, over the distance
         return new DrawnCamera(
                 1280,
                 720,
                 1280 / width,
-                along,
+                (start + end) / 2,
                 across,
                 uniform(1.3, 2.6),
-                uniform(-0.05, 0.05),
+                uniform(-0.02, 0.02),
                 uniform(0.0, 0.05),
                 uniform(-0.01, 0.01));
     }
@@ -217,8 +230,7 @@ public final class DrawnClip {
         double phase = uniform(0, 6);
         for (int f = 0; f < out.length; f++) {
             double t = timesUs[f] / 1e6;
-            double bearing = Math.atan2(
-                    jumper.hips(t)[0] - fixedCamera.alongM(), Math.abs(fixedCamera.acrossM()));
+            double bearing = Math.atan2(jumper.hips(t)[0] - fixedCamera.alongM(), Math.abs(fixedCamera.acrossM()));
             double pan = 0.85 * bearing + wobble * Math.sin(7 * t + phase);
             out[f] = setup.panned() ? fixedCamera.panned(pan, 1.3 * fixedCamera.focalPx()) : fixedCamera;
         }

@@ -83,23 +83,27 @@ public final class DrawnJumper {
             }
         }
         List<Swing> swings = new ArrayList<>();
-        swings.add(swing(foot, -1, own.get(0), random));
+        swings.add(swing(-1, own.get(0), random));
         for (int k = 1; k < own.size(); k++) {
-            swings.add(swing(foot, own.get(k - 1), own.get(k), random));
+            swings.add(swing(own.get(k - 1), own.get(k), random));
         }
         return swings;
     }
 
-    // Knots of a swing: share of its time, along and height of the ankle from the hips in leg lengths, pitch in radians.
-    private static final double[][] STRIDE = {
-        {0.30, -0.35, -0.50, 1.7}, {0.60, 0.15, -0.55, 0.6}, {0.85, 0.58, -0.70, -0.15}
-    };
+    // Knots of a swing: share of its time, along and height of the ankle from the hips in leg lengths, pitch in
+    // radians.
+    private static final double[][] STRIDE = {{0.30, -0.35, -0.50, 1.7}, {0.60, 0.15, -0.55, 0.6}};
     private static final double[][] LONG_STRIDE = {
-        {0.14, -0.35, -0.50, 1.6}, {0.28, 0.20, -0.52, 0.6}, {0.42, 0.55, -0.52, 0.3}, {0.56, 0.20, -0.60, 0.5},
-        {0.68, -0.42, -0.60, 1.0}, {0.79, -0.25, -0.48, 1.5}, {0.88, 0.25, -0.52, 0.6}, {0.95, 0.57, -0.70, -0.1}
+        {0.14, -0.35, -0.50, 1.6},
+        {0.28, 0.20, -0.52, 0.6},
+        {0.42, 0.55, -0.52, 0.3},
+        {0.56, 0.20, -0.60, 0.5},
+        {0.66, -0.42, -0.60, 1.0},
+        {0.75, -0.25, -0.48, 1.5},
+        {0.84, 0.20, -0.52, 0.6}
     };
 
-    private Swing swing(Foot foot, int before, int next, Random random) {
+    private Swing swing(int before, int next, Random random) {
         double toS = plan.contacts.get(next).touchdownS();
         double fromS = before < 0 ? toS - 0.36 : plan.contacts.get(before).toeOffS();
         HermitePath x = new HermitePath();
@@ -115,7 +119,9 @@ public final class DrawnJumper {
                 fromS + k[0] * (toS - fromS), k[1] * leg, k[2] * leg, k[3], Double.NaN, Double.NaN, Double.NaN
             });
         }
-        knots.add(arriving(next, random));
+        double[] touchdown = arriving(next, random);
+        knots.add(reaching(touchdown, random));
+        knots.add(touchdown);
         for (int i = 0; i < knots.size(); i++) {
             double[] k = knots.get(i);
             double[] a = knots.get(Math.max(0, i - 1));
@@ -125,9 +131,6 @@ public final class DrawnJumper {
                 double slope = Double.isNaN(k[4 + d]) ? (b[1 + d] - a[1 + d]) / (b[0] - a[0]) : k[4 + d];
                 paths[d].add(k[0], k[1 + d], slope);
             }
-        }
-        if (foot == Foot.BOTH) {
-            throw new IllegalArgumentException("a swing belongs to one foot");
         }
         return new Swing(fromS, toS, x, y, pitch);
     }
@@ -176,6 +179,22 @@ public final class DrawnJumper {
         };
     }
 
+    /** Some 60 ms before touchdown, at the end of the reach forwards: from here the foot is braked evenly. */
+    private static double[] reaching(double[] touchdown, Random random) {
+        double before = 0.050 + 0.020 * random.nextDouble();
+        double vx = -0.5 + 2.5 * random.nextDouble();
+        double vy = (0.3 + random.nextDouble()) * touchdown[5];
+        return new double[] {
+            touchdown[0] - before,
+            touchdown[1] - before * (vx + touchdown[4]) / 2,
+            touchdown[2] - before * (vy + touchdown[5]) / 2,
+            touchdown[3] - 0.2 + 0.15 * random.nextDouble(),
+            vx,
+            vy,
+            0
+        };
+    }
+
     /** Ankle (along, height) and pitch of a foot that is down. */
     private double[] supported(TrueContact c, double pitchAtEnd, double timeS) {
         if (Double.isNaN(c.toeOffS())) {
@@ -210,7 +229,9 @@ public final class DrawnJumper {
         double reach = 0.985 * LEG * plan.statureM;
         double shrink = Math.min(1, reach / Math.hypot(x, y));
         double[] hip = hips(timeS);
-        return new double[] {hip[0] + shrink * x, hip[1] + shrink * y, swing.pitch().at(timeS)};
+        return new double[] {
+            hip[0] + shrink * x, hip[1] + shrink * y, swing.pitch().at(timeS)
+        };
     }
 
     /** All points at a time: [point][along, across, height]. */

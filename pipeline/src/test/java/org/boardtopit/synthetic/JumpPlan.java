@@ -41,27 +41,35 @@ final class JumpPlan {
     private double vx;
     private double vy;
     private double height;
+    private double boardAlong;
 
     /** An attempt; the seed decides on the athlete and the run, the foot is given. */
     JumpPlan(long seed, Foot takeoffFoot) {
         this.random = new Random(seed);
         this.takeoffFoot = takeoffFoot;
         this.statureM = uniform(1.55, 1.92);
-        int strides = 4 + random.nextInt(4);
+        int strides = 3 + random.nextInt(3);
         vx = uniform(6.4, 9.3);
         vy = -0.7;
         timeS = uniform(0.05, 0.3);
-        double boardStart = strides;
         for (int i = 0; i < strides; i++) {
             Foot foot = (strides - i) % 2 == 0 ? takeoffFoot : takeoffFoot.other();
             stand(ContactKind.APPROACH, foot, 70, uniform(0.44, 0.48), 40, 0.965, 0, uniform(0.4, 0.6));
         }
         stand(ContactKind.BOARD, takeoffFoot, 64, uniform(.50, .53), 50, .985, uniform(.3, .7), uniform(1.7, 2.3));
-        stand(ContactKind.HOP_LANDING, takeoffFoot, 61, uniform(.52, .56), 50, .985, uniform(.5, .9), uniform(1.2, 1.8));
+        stand(
+                ContactKind.HOP_LANDING,
+                takeoffFoot,
+                61,
+                uniform(.52, .56),
+                50,
+                .985,
+                uniform(.5, .9),
+                uniform(1.2, 1.8));
         Foot last = takeoffFoot.other();
         stand(ContactKind.STEP_LANDING, last, 61, uniform(.52, .56), 52, .985, uniform(.6, 1.1), uniform(1.7, 2.3));
         land();
-        shiftBoardToTheLine(boardStart);
+        shiftBoardToTheLine(strides);
     }
 
     private double uniform(double low, double high) {
@@ -84,7 +92,8 @@ final class JumpPlan {
         if (contacts.isEmpty()) {
             height = hipOverGround;
         } else {
-            hipOverGround = Math.min(hipOverGround, height - 0.006 * h); // the knee gives way before it hurries the stride
+            hipOverGround =
+                    Math.min(hipOverGround, height - 0.006 * h); // the knee gives way before it hurries the stride
             fly(hipOverGround);
         }
         double toe = along + (STRETCHED * LEG * Math.cos(leg) + TOE_BEFORE_ANKLE) * h;
@@ -140,10 +149,8 @@ final class JumpPlan {
         hipHeight.add(timeS, height, vy);
     }
 
-    private double boardAlong;
-
-    private void shiftBoardToTheLine(double boardIndex) {
-        boardAlong = contacts.get((int) boardIndex).toeAlongM() + uniform(0.0, 0.25);
+    private void shiftBoardToTheLine(int boardIndex) {
+        boardAlong = contacts.get(boardIndex).toeAlongM() + uniform(0.0, 0.25);
         contacts.replaceAll(c -> new TrueContact(
                 c.kind(), c.foot(), c.touchdownS(), c.heelOffS(), c.toeOffS(), c.toeAlongM() - boardAlong));
     }
