@@ -1,6 +1,8 @@
 package org.boardtopit.contacts;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import org.boardtopit.motion.MotionTrack;
 
@@ -16,6 +18,9 @@ final class SupportFit {
     private static final double FINE_S = 0.002;
     private static final double REACH_S = 0.054;
     private static final double FINE_REACH_S = 0.014;
+    private static final double COARSE_HEEL_S = 0.012;
+    private static final double FINE_HEEL_S = 0.006;
+    private static final int FINE_HEEL_STEPS = 5;
     private static final double SHORTEST_S = 0.05;
     private static final double MODEL_SD_S = 0.0025;
     private static final double UNDERGROUND_M = 0.06;
@@ -91,74 +96,97 @@ final class SupportFit {
     }
 
     private Timed search(SupportModel model, double around1, double around3) {
-        double best = Double.NEGATIVE_INFINITY;
-        double b1 = around1;
-        double b2 = around3;
-        double b3 = around3;
+        List<double[]> coarse = new ArrayList<>();
+        double[] best = {around1, around3, around3, Double.NEGATIVE_INFINITY};
         for (double t1 = onGrid(around1 - REACH_S); t1 <= around1 + REACH_S; t1 += COARSE_S) {
             for (double t3 = onGrid(around3 - REACH_S); t3 <= around3 + REACH_S; t3 += COARSE_S) {
                 if (t3 - t1 < SHORTEST_S) {
                     continue;
                 }
                 double toe = model.toeLog(t1, t3);
-                for (double t2 = onGrid(t1 + 0.012); t2 <= t3; t2 += 2 * COARSE_S) {
-                    double log = toe + model.rearLog(t1, t2, t3);
-                    if (log > best) {
-                        best = log;
-                        b1 = t1;
-                        b2 = t2;
-                        b3 = t3;
-                    }
+                for (double t2 = onGrid(t1 + 0.012); t2 <= t3; t2 += COARSE_HEEL_S) {
+                    double[] at = {t1, t2, t3, toe + model.rearLog(t1, t2, t3)};
+                    coarse.add(at);
+                    best = at[3] > best[3] ? at : best;
                 }
             }
         }
-        return posterior(model, b1, b2, b3, best);
+        return posterior(model, coarse, best);
     }
 
-    private Timed posterior(SupportModel model, double c1, double c2, double c3, double top) {
-        double sum = 0;
-        double s1 = 0;
-        double s11 = 0;
-        double s2 = 0;
-        double s3 = 0;
-        double s33 = 0;
+    /** Sums the posterior over the fine grid around the best instants and over the coarse one outside of it. */
+    private Timed posterior(SupportModel model, List<double[]> coarse, double[] best) {
+        Moments moments = new Moments(best);
+        double c1 = onGrid(best[0]);
+        double c2 = onGrid(best[1]);
+        double c3 = onGrid(best[2]);
         int n = (int) Math.round(FINE_REACH_S / FINE_S);
         for (int i = -n; i <= n; i++) {
-            double t1 = onGrid(c1) + i * FINE_S;
+            double t1 = c1 + i * FINE_S;
             for (int j = -n; j <= n; j++) {
-                double t3 = onGrid(c3) + j * FINE_S;
+                double t3 = c3 + j * FINE_S;
                 if (t3 - t1 < SHORTEST_S) {
                     continue;
                 }
                 double toe = model.toeLog(t1, t3);
-                for (int k = -5; k <= 5; k++) {
-                    double t2 = onGrid(c2) + 3 * k * FINE_S;
-                    if (t2 < t1 || t2 > t3) {
-                        continue;
+                for (int k = -FINE_HEEL_STEPS; k <= FINE_HEEL_STEPS; k++) {
+                    double t2 = c2 + k * FINE_HEEL_S;
+                    if (t2 >= t1 && t2 <= t3) {
+                        moments.add(t1, t2, t3, toe + model.rearLog(t1, t2, t3), FINE_S * FINE_S * FINE_HEEL_S);
                     }
-                    double w = Math.exp(Math.min(50, toe + model.rearLog(t1, t2, t3) - top));
-                    sum += w;
-                    s1 += w * t1;
-                    s11 += w * (t1 - c1) * (t1 - c1);
-                    s2 += w * t2;
-                    s3 += w * t3;
-                    s33 += w * (t3 - c3) * (t3 - c3);
                 }
             }
         }
-        double m1 = s1 / sum;
-        double m3 = s3 / sum;
-        double v1 = Math.max(0, s11 / sum - (m1 - c1) * (m1 - c1));
-        double v3 = Math.max(0, s33 / sum - (m3 - c3) * (m3 - c3));
-        double[] place = model.toePlace(onGrid(m1), onGrid(m3));
+        for (double[] at : coarse) {
+            boolean inside = Math.abs(at[0] - c1) < FINE_REACH_S + FINE_S
+                    && Math.abs(at[2] - c3) < FINE_REACH_S + FINE_S
+                    && Math.abs(at[1] - c2) < (FINE_HEEL_STEPS + 0.5) * FINE_HEEL_S;
+            if (!inside) {
+                moments.add(at[0], at[1], at[2], at[3], COARSE_S * COARSE_S * COARSE_HEEL_S);
+            }
+        }
+        double[] place = model.toePlace(onGrid(moments.mean(0)), onGrid(moments.mean(2)));
         return new Timed(
-                m1,
-                Math.hypot(Math.sqrt(v1), MODEL_SD_S),
-                s2 / sum,
-                m3,
-                Math.hypot(Math.sqrt(v3), MODEL_SD_S),
+                moments.mean(0),
+                Math.hypot(moments.sd(0), MODEL_SD_S),
+                moments.mean(1),
+                moments.mean(2),
+                Math.hypot(moments.sd(2), MODEL_SD_S),
                 place[0],
                 place[1],
                 place[2]);
+    }
+
+    /** Means and variances of the three instants, counted from the best ones. */
+    private static final class Moments {
+        private final double[] origin;
+        private final double[] first = new double[3];
+        private final double[] second = new double[3];
+        private double sum;
+
+        /** Around the best touchdown, heel-off, toe-off and its log posterior. */
+        Moments(double[] best) {
+            this.origin = best;
+        }
+
+        void add(double t1, double t2, double t3, double log, double cell) {
+            double w = cell * Math.exp(Math.min(50, log - origin[3]));
+            double[] t = {t1, t2, t3};
+            sum += w;
+            for (int i = 0; i < 3; i++) {
+                double d = t[i] - origin[i];
+                first[i] += w * d;
+                second[i] += w * d * d;
+            }
+        }
+
+        double mean(int instant) {
+            return origin[instant] + first[instant] / sum;
+        }
+
+        double sd(int instant) {
+            double m = first[instant] / sum;
+            return Math.sqrt(Math.max(0, second[instant] / sum - m * m));
+        }
     }
 }
