@@ -40,6 +40,7 @@ public final class AttemptMeasurer {
      */
     private static final double FLAT_SD_STATURE = 0.15;
 
+    private static final double LEAST_EVENT_SD_S = 0.004; // of an instant that is well timed
     private static final double LEAST_REGISTERED = 0.9;
 
     private static final ContactKind[] SUPPORTS = {
@@ -108,7 +109,8 @@ public final class AttemptMeasurer {
         private ContactMeasures postures(Contact contact) {
             boolean pit = contact.kind() == ContactKind.PIT;
             Foot foot = pit ? lastFoot() : contact.foot();
-            Map<BodyAngle, Reading> touchdown = Instant.atTouchdown(motion, foot, contact.touchdownS());
+            Map<BodyAngle, Reading> touchdown =
+                    Instant.atTouchdown(motion, foot, contact.touchdownS(), contact.touchdownSdS());
             Map<BodyAngle, Reading> toeOff = pit ? Map.of() : Instant.atToeOff(motion, foot, contact.toeOffS());
             return new ContactMeasures(contact, withoutLengths(touchdown), withoutLengths(toeOff));
         }
@@ -271,7 +273,7 @@ public final class AttemptMeasurer {
                     leastKnee(support),
                     thigh[0],
                     thigh[1],
-                    Instant.atTouchdown(motion, support.foot(), phase.endS())
+                    Instant.atTouchdown(motion, support.foot(), phase.endS(), LEAST_EVENT_SD_S)
                                     .get(BodyAngle.TRUNK)
                                     .value()
                             - Instant.atToeOff(motion, support.foot(), toeOff)

@@ -1,9 +1,11 @@
 package org.boardtopit.measures;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.DoubleUnaryOperator;
 import org.boardtopit.contacts.Foot;
 import org.boardtopit.motion.MotionTrack;
 import org.boardtopit.signal.LocalHinge;
@@ -23,24 +25,36 @@ final class Instant {
     private static final double CURVATURE_SDS_PER_S2 = 1000;
     private static final double BEFORE_S = 0.075;
     /** Neighbouring frames err together: independent samples would make the interval too narrow by about this. */
-    private static final double CORRELATION_FACTOR = 1.5;
+    private static final double CORRELATION_FACTOR = 1.2;
+
+    private static final double LEAST_TOUCHDOWN_SD_S = 0.006;
 
     private Instant() {}
 
-    /** Angles at the last instant before a touchdown, {@code foot} being the one that touches. */
-    static Map<BodyAngle, Reading> atTouchdown(MotionTrack motion, Foot foot, double atS) {
+    /**
+     * Angles at the last instant before a touchdown, {@code foot} being the one that touches.
+     *
+     * @param sdS standard deviation of the instant: a frame that may already lie behind it counts less
+     */
+    static Map<BodyAngle, Reading> atTouchdown(MotionTrack motion, Foot foot, double atS, double sdS) {
         double before = Math.max(BEFORE_S, 3.2 * motion.frameStepS());
-        return angles(motion, foot, atS, before, 0);
+        double spread = Math.hypot(sdS, LEAST_TOUCHDOWN_SD_S);
+        return angles(motion, foot, atS, before, 0, t -> before(-t / spread));
     }
 
     /** Angles at the last instant of a support. */
     static Map<BodyAngle, Reading> atToeOff(MotionTrack motion, Foot foot, double atS) {
         double half = Math.max(HALF_SPAN_S, 2.2 * motion.frameStepS());
-        return angles(motion, foot, atS, half, half);
+        return angles(motion, foot, atS, half, half, t -> 1);
+    }
+
+    /** Weight of a frame that lies z standard deviations before the instant: a third at it, all from two on. */
+    private static double before(double z) {
+        return 1 / (1 + 2 * Math.exp(-2 * z));
     }
 
     private static Map<BodyAngle, Reading> angles(
-            MotionTrack motion, Foot foot, double atS, double before, double after) {
+            MotionTrack motion, Foot foot, double atS, double before, double after, DoubleUnaryOperator trust) {
         List<Double> times = new ArrayList<>();
         List<Map<BodyAngle, Double>> seen = new ArrayList<>();
         for (int f = motion.frameAtOrAfter(atS - before);
@@ -50,15 +64,16 @@ final class Instant {
             seen.add(new Posture(motion, f).angles(foot));
         }
         double[] t = times.stream().mapToDouble(v -> v).toArray();
+        double[] weights = Arrays.stream(t).map(trust).toArray();
         Map<BodyAngle, Reading> readings = new EnumMap<>(BodyAngle.class);
         for (BodyAngle angle : BodyAngle.values()) {
             double[] y = seen.stream().mapToDouble(m -> m.get(angle)).toArray();
-            readings.put(angle, read(t, y, angle));
+            readings.put(angle, read(t, y, weights, angle));
         }
         return readings;
     }
 
-    private static Reading read(double[] t, double[] y, BodyAngle angle) {
+    private static Reading read(double[] t, double[] y, double[] weights, BodyAngle angle) {
         double nearest = Double.POSITIVE_INFINITY;
         for (int i = 0; i < t.length; i++) {
             nearest = Double.isFinite(y[i]) ? Math.min(nearest, Math.abs(t[i])) : nearest;
@@ -67,7 +82,12 @@ final class Instant {
             return Reading.UNKNOWN;
         }
         return LocalHinge.fit(
-                        t, y, angle.noise(), SLOPE_SDS_PER_S * angle.noise(), CURVATURE_SDS_PER_S2 * angle.noise())
+                        t,
+                        y,
+                        weights,
+                        angle.noise(),
+                        SLOPE_SDS_PER_S * angle.noise(),
+                        CURVATURE_SDS_PER_S2 * angle.noise())
                 .map(fit -> new Reading(fit.value(), CORRELATION_FACTOR * fit.sd()))
                 .orElse(Reading.UNKNOWN);
     }

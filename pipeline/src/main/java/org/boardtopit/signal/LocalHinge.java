@@ -27,12 +27,14 @@ public final class LocalHinge {
      *
      * @param t seconds from the instant
      * @param y values, NaN where unknown
+     * @param trust weight of each sample before any robust weighting, 0 to 1
      * @param noiseSd least standard deviation of a sample
      * @param slopeSd prior standard deviation of the speed on each side, about zero
      * @param curvatureSd prior standard deviation of the factor of t^2
      * @return empty with fewer than two known samples
      */
-    public static Optional<LocalHinge> fit(double[] t, double[] y, double noiseSd, double slopeSd, double curvatureSd) {
+    public static Optional<LocalHinge> fit(
+            double[] t, double[] y, double[] trust, double noiseSd, double slopeSd, double curvatureSd) {
         int known = (int) Arrays.stream(y).filter(Double::isFinite).count();
         if (known < 2) {
             return Optional.empty();
@@ -45,7 +47,7 @@ public final class LocalHinge {
             NormalEquations equations = new NormalEquations(4);
             for (int i = 0; i < t.length; i++) {
                 if (Double.isFinite(y[i])) {
-                    equations.add(row(t[i]), y[i], weights[i] / (noise * noise));
+                    equations.add(row(t[i]), y[i], trust[i] * weights[i] / (noise * noise));
                 }
             }
             equations.add(new double[] {0, 1, 0, 0}, 0, 1 / (slopeSd * slopeSd));
