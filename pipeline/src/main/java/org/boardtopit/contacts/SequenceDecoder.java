@@ -1,6 +1,7 @@
 package org.boardtopit.contacts;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -18,6 +19,10 @@ final class SequenceDecoder {
     private static final double UNEXPLAINED = 4;
     private static final double NO_PIT = 3;
     private static final double BOARD_CAP = 8;
+    /** Flight of a running stride (common practice, no source). */
+    private static final double STRIDE_FLIGHT_S = 0.12;
+
+    private static final double STRIDE_FLIGHT_SD_S = 0.05;
 
     /** The chosen candidates; pit may be absent, the approach is in time order. */
     record Sequence(
@@ -59,7 +64,7 @@ final class SequenceDecoder {
         this.statureM = statureM;
     }
 
-    /** The best sequence, or empty when no three candidates can be one. */
+    /** The best sequence; empty when no three candidates can be one, or when running strides explain them better. */
     Optional<Sequence> decode(List<Candidate> candidates) {
         Sequence chosen = null;
         for (Candidate board : candidates) {
@@ -79,6 +84,10 @@ final class SequenceDecoder {
         if (chosen == null) {
             return Optional.empty();
         }
+        double overStrides = chosen.score() - strides(candidates, chosen);
+        if (overStrides <= 0) {
+            return Optional.empty(); // a run through the pit
+        }
         return Optional.of(new Sequence(
                 approach(candidates, chosen.board()),
                 chosen.board(),
@@ -86,7 +95,24 @@ final class SequenceDecoder {
                 chosen.stepLanding(),
                 chosen.pit(),
                 chosen.score(),
-                rivalMargin(candidates, chosen)));
+                Math.min(overStrides, rivalMargin(candidates, chosen))));
+    }
+
+    /** How well running strides, each from the other foot, explain what lies from the board contact to the last one. */
+    private static double strides(List<Candidate> candidates, Sequence chosen) {
+        double end = chosen.pit().orElse(chosen.stepLanding()).middleS();
+        List<Candidate> steps = candidates.stream()
+                .filter(c -> c.middleS() >= chosen.board().middleS() && c.middleS() <= end)
+                .sorted(Comparator.comparingDouble(Candidate::middleS))
+                .toList();
+        double score = 0;
+        for (int i = 1; i < steps.size(); i++) {
+            Candidate a = steps.get(i - 1);
+            Candidate b = steps.get(i);
+            score += normal(b.touchdownS() - a.toeOffS(), STRIDE_FLIGHT_S, STRIDE_FLIGHT_SD_S);
+            score -= a.foot() == b.foot() ? WRONG_FOOT : 0;
+        }
+        return score;
     }
 
     /** By how much the best sequence with another board contact is worse. */
@@ -161,7 +187,8 @@ final class SequenceDecoder {
     /** The stride before the board is a run's: a short flight from the other foot. */
     private static double lastStride(List<Candidate> all, Candidate board) {
         return before(all, board)
-                .map(c -> normal(board.touchdownS() - c.toeOffS(), 0.12, 0.05) - (c.foot() == board.foot() ? 2 : 0))
+                .map(c -> normal(board.touchdownS() - c.toeOffS(), STRIDE_FLIGHT_S, STRIDE_FLIGHT_SD_S)
+                        - (c.foot() == board.foot() ? 2 : 0))
                 .orElse(-2.0);
     }
 
