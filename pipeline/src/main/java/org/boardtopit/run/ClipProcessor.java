@@ -175,7 +175,7 @@ public final class ClipProcessor implements ClipMeasurer {
         stages.begin("track", 0.25);
         SubjectTrack subject;
         try (FrameReader reader = open(clip, slowDown)) {
-            subject = new AthleteTracker(tools.detector()).track(survey, reader);
+            subject = new AthleteTracker(tools.detector(), tools.landmarks().worker(0)).track(survey, reader);
         }
         stages.begin("landmarks", 0.35);
         PoseTrack poses;
