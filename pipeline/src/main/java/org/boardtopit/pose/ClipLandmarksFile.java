@@ -67,7 +67,9 @@ public final class ClipLandmarksFile {
             if (!in.readUTF().equals(LAYOUT) || !in.readUTF().equals(fingerprint)) {
                 return Optional.empty();
             }
-            return Optional.of(readClip(in));
+            ClipLandmarks clip = readClip(in);
+            boolean whole = in.read() < 0; // reading to the very end makes gzip compare its checksum
+            return whole ? Optional.of(clip) : Optional.empty();
         } catch (IOException | IllegalArgumentException e) {
             return Optional.empty(); // cut off or damaged: as good as absent
         }

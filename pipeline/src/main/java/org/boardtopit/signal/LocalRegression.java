@@ -18,6 +18,7 @@ public final class LocalRegression {
     private final double[] weights;
     private final double halfWidth;
     private final int degree;
+    private final double leastResidual;
 
     /**
      * Takes the samples and works out how far each is to be trusted.
@@ -28,6 +29,16 @@ public final class LocalRegression {
      * @param degree 0, 1 or 2
      */
     public LocalRegression(double[] times, double[] values, double halfWidth, int degree) {
+        this(times, values, halfWidth, degree, 1e-9);
+    }
+
+    /**
+     * The same with a floor under the residual that counts as usual, so that a few bends in an otherwise perfectly smooth
+     * series are not taken for errors.
+     *
+     * @param leastResidual in the unit of values; samples closer than six times this are never ruled out
+     */
+    public LocalRegression(double[] times, double[] values, double halfWidth, int degree, double leastResidual) {
         int n = 0;
         double[] t = new double[times.length];
         double[] v = new double[times.length];
@@ -43,6 +54,7 @@ public final class LocalRegression {
         Arrays.fill(weights, 1);
         this.halfWidth = halfWidth;
         this.degree = degree;
+        this.leastResidual = leastResidual;
         for (int pass = 0; pass < ROBUST_PASSES && n > degree + 1; pass++) {
             reweigh();
         }
@@ -65,7 +77,7 @@ public final class LocalRegression {
             size[i] = Math.abs(residual[i]);
         }
         Arrays.sort(size);
-        double s = 6 * Math.max(size[size.length / 2], 1e-9);
+        double s = 6 * Math.max(size[size.length / 2], leastResidual);
         for (int i = 0; i < times.length; i++) {
             double u = residual[i] / s;
             weights[i] = Math.abs(u) < 1 ? (1 - u * u) * (1 - u * u) : 0;

@@ -55,6 +55,16 @@ class LocalRegressionTest {
         }
     }
 
+    /** A kink in an exact line: without a floor every residual but the kink's is nought, and the kink an outlier. */
+    @Test
+    void aFloorKeepsAKinkInASmoothSeriesFromBeingRuledOut() {
+        double[] t = uneven(60);
+        double[] y = Arrays.stream(t).map(x -> Math.abs(x - t[30])).toArray();
+        assertEquals(0, new LocalRegression(t, y, 0.07, 1).trust(30), 1e-9);
+        LocalRegression tolerant = new LocalRegression(t, y, 0.07, 1, 0.02);
+        assertTrue(tolerant.trust(30) > 0.9, "trust " + tolerant.trust(30));
+    }
+
     @Test
     void leavesOutWhatIsUnknownAndReachesAcrossGaps() {
         double[] t = {0, 1, 2, 3, 4, 5, 6, 7, 8, 9};

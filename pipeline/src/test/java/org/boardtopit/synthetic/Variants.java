@@ -20,6 +20,31 @@ import org.boardtopit.video.VideoInfo;
 public final class Variants {
     private Variants() {}
 
+    /** Changes the numbers of a frame's points in place; see {@link PoseTrack} for their order. */
+    public interface Edit {
+        void change(int frame, float[] numbers);
+    }
+
+    /** The same clip as another network would read it. */
+    public static ClipLandmarks edited(ClipLandmarks clip, Edit edit) {
+        List<Optional<FramePose>> poses = new ArrayList<>();
+        for (int f = 0; f < clip.frameCount(); f++) {
+            int frame = f;
+            poses.add(clip.poses().at(f).map(p -> {
+                float[] numbers = p.toArray();
+                edit.change(frame, numbers);
+                return new FramePose(p.square(), numbers);
+            }));
+        }
+        return new ClipLandmarks(
+                clip.video(),
+                clip.timestampsUs(),
+                clip.undecodableFrames(),
+                clip.background(),
+                clip.subject(),
+                new PoseTrack(poses));
+    }
+
     /** Every frame shown later. */
     public static ClipLandmarks delayed(ClipLandmarks clip, long byUs) {
         return new ClipLandmarks(
