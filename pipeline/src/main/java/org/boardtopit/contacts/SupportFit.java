@@ -58,7 +58,6 @@ final class SupportFit {
     Optional<Timed> fit(MotionTrack motion, Foot foot, double touchdownS, double toeOffS, double groundHeight) {
         double t1 = touchdownS;
         double t3 = toeOffS;
-        Timed timed = null;
         double[][] weights = null;
         double from = Double.NaN;
         double to = Double.NaN;
@@ -74,7 +73,7 @@ final class SupportFit {
                 samples.dropBelow(groundHeight - UNDERGROUND_M);
             }
             if (samples.known(FootSamples.TOE) < LEAST_SAMPLES || samples.known(FootSamples.ANKLE) < LEAST_SAMPLES) {
-                return Optional.ofNullable(timed);
+                return Optional.empty();
             }
             if (weights == null) {
                 weights = new double[3][samples.count()];
@@ -83,21 +82,25 @@ final class SupportFit {
                 }
             }
             SupportModel model = new SupportModel(samples, weights, supportMeanS, supportSdS);
-            timed = search(model, t1, t3);
-            t1 = timed.touchdownS();
-            t3 = timed.toeOffS();
-            weights = model.weights(samples, t1, timed.heelOffS(), t3);
+            List<double[]> coarse = coarse(model, t1, t3);
+            double[] best = best(coarse, t1, t3);
+            if (pass == PASSES - 1) {
+                return Optional.of(posterior(model, coarse, best));
+            }
+            t1 = best[0];
+            t3 = best[2];
+            weights = model.weights(samples, t1, best[1], t3);
         }
-        return Optional.of(timed);
+        return Optional.empty();
     }
 
     private static double onGrid(double v) {
         return Math.round(v / FINE_S) * FINE_S;
     }
 
-    private Timed search(SupportModel model, double around1, double around3) {
+    /** Touchdown, heel-off, toe-off and log posterior on the coarse grid. */
+    private static List<double[]> coarse(SupportModel model, double around1, double around3) {
         List<double[]> coarse = new ArrayList<>();
-        double[] best = {around1, around3, around3, Double.NEGATIVE_INFINITY};
         for (double t1 = onGrid(around1 - REACH_S); t1 <= around1 + REACH_S; t1 += COARSE_S) {
             for (double t3 = onGrid(around3 - REACH_S); t3 <= around3 + REACH_S; t3 += COARSE_S) {
                 if (t3 - t1 < SHORTEST_S) {
@@ -105,17 +108,23 @@ final class SupportFit {
                 }
                 double toe = model.toeLog(t1, t3);
                 for (double t2 = onGrid(t1 + 0.012); t2 <= t3; t2 += COARSE_HEEL_S) {
-                    double[] at = {t1, t2, t3, toe + model.rearLog(t1, t2, t3)};
-                    coarse.add(at);
-                    best = at[3] > best[3] ? at : best;
+                    coarse.add(new double[] {t1, t2, t3, toe + model.rearLog(t1, t2, t3)});
                 }
             }
         }
-        return posterior(model, coarse, best);
+        return coarse;
+    }
+
+    private static double[] best(List<double[]> coarse, double around1, double around3) {
+        double[] best = {around1, around3, around3, Double.NEGATIVE_INFINITY};
+        for (double[] at : coarse) {
+            best = at[3] > best[3] ? at : best;
+        }
+        return best;
     }
 
     /** Sums the posterior over the fine grid around the best instants and over the coarse one outside of it. */
-    private Timed posterior(SupportModel model, List<double[]> coarse, double[] best) {
+    private static Timed posterior(SupportModel model, List<double[]> coarse, double[] best) {
         Moments moments = new Moments(best);
         double c1 = onGrid(best[0]);
         double c2 = onGrid(best[1]);

@@ -12,13 +12,16 @@ import java.util.function.DoubleUnaryOperator;
  * <p>Along and height have the same covariance and the same columns, so every product A'A serves both.
  */
 final class WhitenedGroup {
+    /** More instants than any search looks at; keys stay apart in the hash too, which ids side by side in a long do not. */
+    private static final int MOST_BLOCKS = 30_011;
+
     private final double[][] timesS;
     private final Whitener[] whiteners;
     private final double[][] data = new double[2][];
     private final double[] squares = new double[2];
     private final double[][] origin;
     private final int rows;
-    private final Map<Long, double[][]> crossProducts = new HashMap<>();
+    private final Map<Integer, double[][]> crossProducts = new HashMap<>();
     private int blocks;
 
     /** Some columns that belong to one instant, with their products. */
@@ -155,7 +158,7 @@ final class WhitenedGroup {
     }
 
     private double[][] cross(Block a, Block b) {
-        return crossProducts.computeIfAbsent(((long) a.id << 32) | b.id, key -> products(a.columns, b.columns));
+        return crossProducts.computeIfAbsent(a.id * MOST_BLOCKS + b.id, key -> products(a.columns, b.columns));
     }
 
     private static double[][] products(double[][] a, double[][] b) {

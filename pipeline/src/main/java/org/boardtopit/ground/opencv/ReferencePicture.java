@@ -36,6 +36,8 @@ public final class ReferencePicture implements AutoCloseable {
     private final int widthPx;
     private final int heightPx;
     private final double scale;
+    private final Mat grey;
+    private boolean described;
     private final KeyPointVector points = new KeyPointVector();
     private final Mat descriptors = new Mat();
 
@@ -43,7 +45,7 @@ public final class ReferencePicture implements AutoCloseable {
         this.widthPx = grey.cols();
         this.heightPx = grey.rows();
         this.scale = Math.min(1, MAX_WIDTH_PX / (double) widthPx);
-        describe(grey, scale, points, descriptors);
+        this.grey = grey;
     }
 
     /** Reads a picture file (JPEG or PNG). */
@@ -59,9 +61,10 @@ public final class ReferencePicture implements AutoCloseable {
             throw new VideoException(file + ": the reference picture cannot be read", e);
         }
         try (BytePointer pointer = new BytePointer(bytes);
-                Mat buffer = new Mat(1, bytes.length, opencv_core.CV_8UC1, pointer);
-                Mat grey = opencv_imgcodecs.imdecode(buffer, opencv_imgcodecs.IMREAD_GRAYSCALE)) {
+                Mat buffer = new Mat(1, bytes.length, opencv_core.CV_8UC1, pointer)) {
+            Mat grey = opencv_imgcodecs.imdecode(buffer, opencv_imgcodecs.IMREAD_GRAYSCALE);
             if (grey.empty()) {
+                grey.close();
                 throw new VideoException(file + ": not a picture; a JPEG or PNG is needed");
             }
             return new ReferencePicture(grey);
@@ -78,6 +81,10 @@ public final class ReferencePicture implements AutoCloseable {
 
     /** Pixels of a grey picture to pixels of this one; empty when the two do not show the same place. */
     Optional<RansacHomography.Fit> locate(Mat grey) {
+        if (!described) {
+            describe(this.grey, scale, points, descriptors); // takes a third of a second, so only when it is needed
+            described = true;
+        }
         double s = Math.min(1, MAX_WIDTH_PX / (double) grey.cols());
         try (KeyPointVector here = new KeyPointVector();
                 Mat described = new Mat();
@@ -146,6 +153,7 @@ public final class ReferencePicture implements AutoCloseable {
 
     @Override
     public void close() {
+        grey.close();
         points.close();
         descriptors.close();
     }
