@@ -124,6 +124,9 @@ public final class BackgroundSurvey {
                 match = key.match(grey, Homography.IDENTITY);
             }
             if (match.isEmpty()) {
+                match = key.matchFar(grey, last.keyToFrame());
+            }
+            if (match.isEmpty()) {
                 ties.add(new Tie(last.key(), last.keyToFrame(), false, 0, Double.NaN));
                 return;
             }

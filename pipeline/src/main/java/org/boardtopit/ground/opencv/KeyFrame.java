@@ -27,6 +27,9 @@ final class KeyFrame implements AutoCloseable {
     /** The last frame's homography starts the search within a few pixels, so two halvings are enough. */
     private static final int LEVELS = 2;
 
+    /** After pictures without background the view may be anywhere near: five halvings reach half a picture. */
+    private static final int FAR_LEVELS = 5;
+
     private static final int MIN_INLIERS = 30;
     private static final double RANSAC_PX = 1.0;
 
@@ -51,6 +54,15 @@ final class KeyFrame implements AutoCloseable {
 
     /** Looks for the corners in a picture, starting from a first guess; empty when too few are found. */
     Optional<Match> match(Mat picture, Homography guess) {
+        return match(picture, guess, LEVELS);
+    }
+
+    /** The same with a wide search; slower, for a view that was lost. */
+    Optional<Match> matchFar(Mat picture, Homography guess) {
+        return match(picture, guess, FAR_LEVELS);
+    }
+
+    private Optional<Match> match(Mat picture, Homography guess, int levels) {
         if (cornerCount < MIN_INLIERS) {
             return Optional.empty();
         }
@@ -60,7 +72,7 @@ final class KeyFrame implements AutoCloseable {
                 Size window = new Size(WINDOW_PX, WINDOW_PX);
                 TermCriteria stop = new TermCriteria(TermCriteria.COUNT + TermCriteria.EPS, 20, 0.02)) {
             calcOpticalFlowPyrLK(
-                    grey, picture, corners, found, status, error, window, LEVELS, stop, OPTFLOW_USE_INITIAL_FLOW, 1e-4);
+                    grey, picture, corners, found, status, error, window, levels, stop, OPTFLOW_USE_INITIAL_FLOW, 1e-4);
             return fitted(found, status, picture);
         }
     }
