@@ -61,6 +61,7 @@ import org.boardtopit.video.PrefetchingReader;
 import org.boardtopit.video.RetimedReader;
 import org.boardtopit.video.VideoException;
 import org.boardtopit.video.VideoWriter;
+import org.boardtopit.video.WriteBehindWriter;
 import org.boardtopit.video.ffmpeg.FfmpegVideoWriter;
 
 /**
@@ -346,12 +347,12 @@ public final class ClipProcessor implements ClipMeasurer {
         Path target = out.resolve("overlays").resolve(clip.name() + ".mp4");
         Files.createDirectories(target.getParent());
         try (FrameReader reader = open(clip, 1);
-                VideoWriter writer = new FfmpegVideoWriter(
+                VideoWriter writer = new WriteBehindWriter(new FfmpegVideoWriter(
                         target,
                         reader.info().widthPx(),
                         reader.info().heightPx(),
                         reader.info().nominalFps(),
-                        tools.encoderThreads())) {
+                        tools.encoderThreads()))) {
             OverlayVideo.write(reader, scene, writer);
         }
     }
