@@ -4,7 +4,6 @@ import java.nio.ByteBuffer;
 import java.util.Optional;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.TimeUnit;
 
 /**
  * Decodes ahead on a thread of its own, so that decoding and the work on the frames overlap.
@@ -22,7 +21,7 @@ public final class PrefetchingReader implements FrameReader {
     private final FrameReader reader;
     private final BlockingQueue<ByteBuffer> free = new ArrayBlockingQueue<>(AHEAD + 1);
     private final BlockingQueue<Item> ready = new ArrayBlockingQueue<>(AHEAD + 2);
-    private final Thread thread;
+    private final OwnThread thread;
     private volatile long undecodable;
     private ByteBuffer lent;
     private boolean ended;
@@ -35,9 +34,7 @@ public final class PrefetchingReader implements FrameReader {
         for (int i = 0; i < AHEAD + 1; i++) {
             free.add(ByteBuffer.allocateDirect(3 * info.widthPx() * info.heightPx()));
         }
-        this.thread = new Thread(this::decode, "decode");
-        thread.setDaemon(true);
-        thread.start();
+        this.thread = new OwnThread("decode", this::decode);
     }
 
     private void decode() {
@@ -111,18 +108,7 @@ public final class PrefetchingReader implements FrameReader {
             return;
         }
         closed = true;
-        thread.interrupt();
-        boolean interrupted = false;
-        while (thread.isAlive()) {
-            try {
-                thread.join(TimeUnit.SECONDS.toMillis(1));
-            } catch (InterruptedException e) {
-                interrupted = true;
-            }
-        }
+        thread.end();
         reader.close();
-        if (interrupted) {
-            Thread.currentThread().interrupt();
-        }
     }
 }

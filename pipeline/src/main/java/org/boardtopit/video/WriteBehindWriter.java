@@ -4,7 +4,6 @@ import java.nio.ByteBuffer;
 import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.TimeUnit;
 
 /**
  * Encodes on a thread of its own, so that drawing the next frame and encoding the last one overlap.
@@ -22,7 +21,7 @@ public final class WriteBehindWriter implements VideoWriter {
     private final VideoWriter writer;
     private final BlockingQueue<ByteBuffer> free = new ArrayBlockingQueue<>(AHEAD);
     private final BlockingQueue<Item> waiting = new ArrayBlockingQueue<>(AHEAD + 1);
-    private final Thread thread;
+    private final OwnThread thread;
     private volatile Exception failure;
     private int made;
     private boolean closed;
@@ -30,9 +29,7 @@ public final class WriteBehindWriter implements VideoWriter {
     /** Starts the thread. */
     public WriteBehindWriter(VideoWriter writer) {
         this.writer = writer;
-        this.thread = new Thread(this::encode, "encode");
-        thread.setDaemon(true);
-        thread.start();
+        this.thread = new OwnThread("encode", this::encode);
     }
 
     private void encode() {
@@ -101,18 +98,7 @@ public final class WriteBehindWriter implements VideoWriter {
             return;
         }
         closed = true;
-        thread.interrupt();
-        boolean interrupted = false;
-        while (thread.isAlive()) {
-            try {
-                thread.join(TimeUnit.SECONDS.toMillis(1));
-            } catch (InterruptedException e) {
-                interrupted = true;
-            }
-        }
+        thread.end();
         writer.close();
-        if (interrupted) {
-            Thread.currentThread().interrupt();
-        }
     }
 }

@@ -584,7 +584,7 @@ class FfmpegFrameReaderTest {
         }
     }
 
-    // ---- helpers
+    // ---- what the tests share
 
     private static String refusal(Path clip) {
         return assertThrows(VideoException.class, () -> new FfmpegFrameReader(clip, 1).close())

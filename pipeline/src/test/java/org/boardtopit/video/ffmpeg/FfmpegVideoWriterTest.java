@@ -243,7 +243,7 @@ class FfmpegVideoWriterTest {
         assertFalse(Files.exists(folder.resolve("tiny.mp4.part")));
     }
 
-    // ---- helpers
+    // ---- what the tests share
 
     private static void assertWithinOneUs(long expectedUs, long actualUs) {
         assertTrue(Math.abs(expectedUs - actualUs) <= 1, "expected " + expectedUs + " us, was " + actualUs);
