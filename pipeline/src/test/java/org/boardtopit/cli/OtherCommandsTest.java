@@ -87,9 +87,11 @@ class OtherCommandsTest {
         int code = program.run("bench", "@a.mp4", "--network", "tiny", "--networks", "@networks", "--threads", "2");
 
         assertEquals(0, code, program.err());
-        assertEquals(List.of("a.mp4"), program.measurer.opened());
+        assertEquals(List.of("a.mp4", "a.mp4"), program.measurer.opened());
         assertTrue(program.out().contains("Clip: a.mp4, 210 frames, 1280 x 720"), program.out());
         assertTrue(program.out().contains("Network tiny alone, 2 threads: "), program.out());
+        assertTrue(
+                program.out().matches("(?s).*As the first clip of a run: .*, ratio \\d+\\.\\d\\d\\R.*"), program.out());
         assertTrue(program.out().matches("(?s).*Ratio: \\d+\\.\\d\\d\\R.*"), program.out());
         assertTrue(program.out().contains("  survey  "), program.out());
         assertTrue(program.setup().overlay());
