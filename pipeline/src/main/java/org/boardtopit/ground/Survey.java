@@ -27,14 +27,4 @@ public record Survey(
     public int frameCount() {
         return timestampsUs.size();
     }
-
-    /** Median time between frames in seconds; 1/60 for a clip of one frame. */
-    public double frameStepS() {
-        long[] steps = new long[Math.max(0, timestampsUs.size() - 1)];
-        for (int i = 0; i < steps.length; i++) {
-            steps[i] = timestampsUs.get(i + 1) - timestampsUs.get(i);
-        }
-        java.util.Arrays.sort(steps);
-        return steps.length == 0 ? 1 / 60.0 : Math.max(1, steps[steps.length / 2]) / 1e6;
-    }
 }

@@ -103,7 +103,7 @@ public final class AttemptMeasurer {
                     quality,
                     warnings,
                     postures,
-                    phaseMeasures(flights, distances, approach));
+                    phaseMeasures(postures, flights, distances, approach));
         }
 
         private ContactMeasures postures(Contact contact) {
@@ -234,7 +234,10 @@ public final class AttemptMeasurer {
         }
 
         private List<PhaseMeasures> phaseMeasures(
-                List<Optional<Flight>> flights, Optional<PhaseDistances> distances, double approachMs) {
+                List<ContactMeasures> postures,
+                List<Optional<Flight>> flights,
+                Optional<PhaseDistances> distances,
+                double approachMs) {
             List<PhaseMeasures> result = new ArrayList<>();
             double speedBefore = approachMs;
             for (Phase phase : phases.phases()) {
@@ -243,15 +246,24 @@ public final class AttemptMeasurer {
                     result.add(PhaseMeasures.spanOnly(phase));
                     continue;
                 }
-                result.add(phase(phase, i, flights.get(i), distances, speedBefore));
+                ContactMeasures support = postures.stream()
+                        .filter(m -> m.contact().kind() == SUPPORTS[i])
+                        .findFirst()
+                        .orElseThrow();
+                result.add(phase(phase, i, support, flights.get(i), distances, speedBefore));
                 speedBefore = flights.get(i).map(Flight::vxMs).orElse(Double.NaN);
             }
             return result;
         }
 
         private PhaseMeasures phase(
-                Phase phase, int i, Optional<Flight> flight, Optional<PhaseDistances> distances, double speedBefore) {
-            Contact support = contacts.of(SUPPORTS[i]).orElseThrow();
+                Phase phase,
+                int i,
+                ContactMeasures posture,
+                Optional<Flight> flight,
+                Optional<PhaseDistances> distances,
+                double speedBefore) {
+            Contact support = posture.contact();
             double vx = flight.map(Flight::vxMs).orElse(Double.NaN);
             double vy = flight.map(Flight::vyTakeoffMs).orElse(Double.NaN);
             double toeOff = support.toeOffS();
@@ -276,9 +288,7 @@ public final class AttemptMeasurer {
                     Instant.atTouchdown(motion, support.foot(), phase.endS(), LEAST_EVENT_SD_S)
                                     .get(BodyAngle.TRUNK)
                                     .value()
-                            - Instant.atToeOff(motion, support.foot(), toeOff)
-                                    .get(BodyAngle.TRUNK)
-                                    .value());
+                            - posture.atToeOff(BodyAngle.TRUNK).value());
         }
 
         /** Heights count from the ground only with marks. */

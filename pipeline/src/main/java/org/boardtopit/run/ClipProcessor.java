@@ -97,7 +97,6 @@ public final class ClipProcessor implements ClipMeasurer {
 
     @Override
     public ClipResult measure(Clip clip, StageListener listener) throws ClipNotMeasuredException {
-        long start = System.nanoTime();
         Stages stages = new Stages(listener);
         try {
             double slowDown = slowDown(clip);
@@ -109,7 +108,7 @@ public final class ClipProcessor implements ClipMeasurer {
                 overlay(clip, landmarks, measured, slowDown);
             }
             stages.begin("done", 1);
-            return result(clip, landmarks, measured, (System.nanoTime() - start) / 1e9);
+            return result(clip, landmarks, measured);
         } catch (NoAthleteException | VideoException e) {
             throw new ClipNotMeasuredException(stages.current(), e.getMessage(), e);
         } catch (IOException e) {
@@ -357,15 +356,15 @@ public final class ClipProcessor implements ClipMeasurer {
         }
     }
 
-    private ClipResult result(Clip clip, ClipLandmarks landmarks, Measured measured, double seconds) {
+    /** Outcome and seconds are the run's to judge ({@link MeetRunner}). */
+    private ClipResult result(Clip clip, ClipLandmarks landmarks, Measured measured) {
         AttemptTables tables = new AttemptTables(clip, meet, measured.measures(), measured.motion());
         double fps = 1 / landmarks.frameStepS();
         AttemptRow attempt = tables.attempt(landmarks.subject().direction() > 0, fps);
-        boolean warned = !measured.measures().warnings().isEmpty();
         double duration = landmarks.timeS(landmarks.frameCount() - 1) + landmarks.frameStepS();
         ClipRow row = new ClipRow(
                 clip.fileName(),
-                warned ? Outcome.MEASURED_WITH_WARNINGS : Outcome.MEASURED,
+                Outcome.MEASURED,
                 "",
                 String.join("; ", measured.measures().warnings()),
                 landmarks.frameCount(),
@@ -373,7 +372,7 @@ public final class ClipProcessor implements ClipMeasurer {
                 duration,
                 landmarks.video().widthPx(),
                 landmarks.video().heightPx(),
-                seconds,
+                null,
                 tools.landmarks().card().name(),
                 100 * landmarks.subject().seenShare(),
                 100 * landmarks.background().registeredShare(),
