@@ -7,39 +7,18 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
-import java.util.ArrayList;
 import java.util.HexFormat;
-import java.util.List;
 import java.util.Optional;
-import org.boardtopit.body.SegmentTable;
-import org.boardtopit.body.Sex;
-import org.boardtopit.clips.Athlete;
 import org.boardtopit.clips.AttemptEntry;
 import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.MeetSheet;
-import org.boardtopit.clips.TakeoffFoot;
-import org.boardtopit.contacts.Contact;
-import org.boardtopit.contacts.ContactDetector;
-import org.boardtopit.contacts.ContactKind;
-import org.boardtopit.contacts.ContactTimeline;
-import org.boardtopit.contacts.Foot;
-import org.boardtopit.ground.CalibrationException;
-import org.boardtopit.ground.Mark;
-import org.boardtopit.ground.RunwayCamera;
-import org.boardtopit.ground.RunwayView;
 import org.boardtopit.ground.Survey;
 import org.boardtopit.ground.opencv.BackgroundSurvey;
 import org.boardtopit.ground.opencv.ReferencePicture;
-import org.boardtopit.measures.AttemptMeasurer;
 import org.boardtopit.measures.AttemptMeasures;
-import org.boardtopit.measures.ScaleSource;
 import org.boardtopit.models.LandmarkPool;
 import org.boardtopit.models.PersonDetector;
-import org.boardtopit.motion.BodyScale;
-import org.boardtopit.motion.MotionRepair;
-import org.boardtopit.motion.MotionTrack;
-import org.boardtopit.phases.PhaseTimeline;
 import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.pose.ClipLandmarksFile;
 import org.boardtopit.pose.PoseReader;
@@ -51,7 +30,6 @@ import org.boardtopit.report.overlay.drawing.OverlayVideo;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.Outcome;
-import org.boardtopit.signal.Point2;
 import org.boardtopit.subject.AthleteTracker;
 import org.boardtopit.subject.NoAthleteException;
 import org.boardtopit.subject.SubjectTrack;
@@ -72,7 +50,6 @@ import org.boardtopit.video.ffmpeg.FfmpegVideoWriter;
  * picture are the same. Use from one thread.
  */
 public final class ClipProcessor implements ClipMeasurer {
-    private static final double USUAL_STATURE_M = 1.75;
     /** A stated capture rate this much above the file's means slow motion; below it is a rounding of the same rate. */
     private static final double LEAST_SLOW_DOWN = 1.2;
 
@@ -102,13 +79,13 @@ public final class ClipProcessor implements ClipMeasurer {
             double slowDown = slowDown(clip);
             ClipLandmarks landmarks = landmarks(clip, slowDown, stages);
             stages.begin("measure", 0.70);
-            Measured measured = measured(clip, landmarks);
+            AttemptAnalysis analysis = new AttemptAnalyser().analyse(clip, landmarks);
             if (tools.overlays()) {
                 stages.begin("overlay", 0.72);
-                overlay(clip, landmarks, measured, slowDown);
+                overlay(clip, landmarks, analysis, slowDown);
             }
             stages.begin("done", 1);
-            return result(clip, landmarks, measured);
+            return result(clip, landmarks, analysis);
         } catch (NoAthleteException | VideoException e) {
             throw new ClipNotMeasuredException(stages.current(), e.getMessage(), e);
         } catch (IOException e) {
@@ -229,119 +206,10 @@ public final class ClipProcessor implements ClipMeasurer {
         }
     }
 
-    /** The cheap half's results. */
-    private record Measured(RunwayView view, MotionTrack motion, AttemptMeasures measures) {}
-
-    private Measured measured(Clip clip, ClipLandmarks landmarks) {
-        double stature =
-                clip.athlete().map(Athlete::statureM).filter(Double::isFinite).orElse(Double.NaN);
-        double official = clip.entry().map(AttemptEntry::officialM).orElse(Double.NaN);
-        List<String> warnings = new ArrayList<>();
-        Optional<RunwayView> calibrated = calibrated(clip, landmarks, warnings);
-        if (calibrated.isPresent()) {
-            return measured(clip, landmarks, calibrated.get(), stature, ScaleSource.MARKS, official, warnings);
-        }
-        double height = BodyScale.standingHeightPx(landmarks);
-        double body = Double.isFinite(stature) ? stature : USUAL_STATURE_M;
-        double scale = Double.isFinite(height) ? body / height : 1;
-        RunwayView view =
-                RunwayView.flat(landmarks.background(), landmarks.subject().direction(), scale);
-        ScaleSource source =
-                Double.isFinite(stature) && Double.isFinite(height) ? ScaleSource.STATURE : ScaleSource.NONE;
-        Measured first = measured(clip, landmarks, view, body, source, official, warnings);
-        double jumped = measuredDistance(first);
-        if (!Double.isFinite(official) || !Double.isFinite(jumped)) {
-            return first;
-        }
-        // The toe-to-board distance is not known without marks; it is a few centimetres of many metres.
-        RunwayView scaled =
-                RunwayView.flat(landmarks.background(), landmarks.subject().direction(), scale * official / jumped);
-        return measured(clip, landmarks, scaled, body * official / jumped, ScaleSource.OFFICIAL, official, warnings);
-    }
-
-    private static double measuredDistance(Measured measured) {
-        double board = place(measured, ContactKind.BOARD);
-        double pit = place(measured, ContactKind.PIT);
-        return pit > board ? pit - board : Double.NaN;
-    }
-
-    private static double place(Measured measured, ContactKind kind) {
-        return measured.measures().contacts().stream()
-                .map(m -> m.contact())
-                .filter(c -> c.kind() == kind)
-                .mapToDouble(Contact::toeAlongM)
-                .findFirst()
-                .orElse(Double.NaN);
-    }
-
-    private Measured measured(
-            Clip clip,
-            ClipLandmarks landmarks,
-            RunwayView view,
-            double stature,
-            ScaleSource source,
-            double official,
-            List<String> warnings) {
-        double body = Double.isFinite(stature) ? stature : USUAL_STATURE_M;
-        MotionTrack motion = new MotionRepair(SegmentTable.of(sex(clip)), body).repair(landmarks, view);
-        ContactTimeline contacts = new ContactDetector(source == ScaleSource.MARKS, takeoffFoot(clip)).detect(motion);
-        PhaseTimeline phases = PhaseTimeline.of(contacts, sight(landmarks, true), sight(landmarks, false));
-        AttemptMeasures measures = new AttemptMeasurer()
-                .measure(
-                        motion,
-                        contacts,
-                        phases,
-                        new AttemptMeasurer.Given(
-                                source, official, landmarks.background().registeredShare(), warnings));
-        return new Measured(view, motion, measures);
-    }
-
-    private static double sight(ClipLandmarks landmarks, boolean first) {
-        int n = landmarks.frameCount();
-        for (int i = 0; i < n; i++) {
-            int frame = first ? i : n - 1 - i;
-            if (landmarks.poses().at(frame).isPresent()) {
-                return landmarks.timeS(frame);
-            }
-        }
-        return 0;
-    }
-
-    /** The view in metres; when marks are there but cannot be used the warnings say why. */
-    private Optional<RunwayView> calibrated(Clip clip, ClipLandmarks landmarks, List<String> warnings) {
-        Optional<org.boardtopit.clips.ReferencePicture> reference = reference(clip);
-        if (reference.isEmpty()) {
-            return Optional.empty();
-        }
-        if (!landmarks.background().referenceMatched()) {
-            warnings.add("the clip does not match the reference picture "
-                    + reference.get().picture().getFileName() + "; is it another camera position?");
-            return Optional.empty();
-        }
-        List<Mark> marks = reference.get().marks().marks().stream()
-                .map(m -> new Mark(m.name(), m.alongM(), m.acrossM(), new Point2(m.xPx(), m.yPx())))
-                .toList();
-        try (ReferencePicture picture = ReferencePicture.read(reference.get().picture())) {
-            RunwayCamera camera = RunwayCamera.fromMarks(marks, picture.widthPx(), picture.heightPx());
-            return Optional.of(RunwayView.calibrated(landmarks.background(), camera));
-        } catch (CalibrationException | VideoException e) {
-            warnings.add(reference.get().marksFile().getFileName() + ": " + e.getMessage());
-            return Optional.empty();
-        }
-    }
-
-    private static Sex sex(Clip clip) {
-        Optional<Athlete.Sex> sex = clip.athlete().flatMap(Athlete::sex);
-        return sex.map(s -> s == Athlete.Sex.FEMALE ? Sex.FEMALE : Sex.MALE).orElse(Sex.MALE);
-    }
-
-    private static Optional<Foot> takeoffFoot(Clip clip) {
-        return clip.entry().flatMap(AttemptEntry::takeoffFoot).map(f -> f == TakeoffFoot.LEFT ? Foot.LEFT : Foot.RIGHT);
-    }
-
-    private void overlay(Clip clip, ClipLandmarks landmarks, Measured measured, double slowDown) throws IOException {
+    private void overlay(Clip clip, ClipLandmarks landmarks, AttemptAnalysis analysis, double slowDown)
+            throws IOException {
         OverlayScene scene = new AttemptOverlay(
-                        clip, landmarks, measured.view(), measured.motion(), measured.measures(), slowDown)
+                        clip, landmarks, analysis.view(), analysis.motion(), analysis.measures(), slowDown)
                 .scene();
         Path target = out.resolve("overlays").resolve(clip.name() + ".mp4");
         Files.createDirectories(target.getParent());
@@ -357,8 +225,8 @@ public final class ClipProcessor implements ClipMeasurer {
     }
 
     /** Outcome and seconds are the run's to judge ({@link MeetRunner}). */
-    private ClipResult result(Clip clip, ClipLandmarks landmarks, Measured measured) {
-        AttemptTables tables = new AttemptTables(clip, meet, measured.measures(), measured.motion());
+    private ClipResult result(Clip clip, ClipLandmarks landmarks, AttemptAnalysis analysis) {
+        AttemptTables tables = new AttemptTables(clip, meet, analysis.measures(), analysis.motion());
         double fps = 1 / landmarks.frameStepS();
         AttemptRow attempt = tables.attempt(landmarks.subject().direction() > 0, fps);
         double duration = landmarks.timeS(landmarks.frameCount() - 1) + landmarks.frameStepS();
@@ -366,7 +234,7 @@ public final class ClipProcessor implements ClipMeasurer {
                 clip.fileName(),
                 Outcome.MEASURED,
                 "",
-                String.join("; ", measured.measures().warnings()),
+                String.join("; ", analysis.measures().warnings()),
                 landmarks.frameCount(),
                 fps,
                 duration,
@@ -376,7 +244,7 @@ public final class ClipProcessor implements ClipMeasurer {
                 tools.landmarks().card().name(),
                 100 * landmarks.subject().seenShare(),
                 100 * landmarks.background().registeredShare(),
-                meanConfidence(measured.measures()));
+                meanConfidence(analysis.measures()));
         return new ClipResult(attempt, tables.phases(), tables.contacts(), row);
     }
 
