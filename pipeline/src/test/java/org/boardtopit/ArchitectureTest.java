@@ -40,6 +40,7 @@ class ArchitectureTest {
             "pose",
             "motion",
             "contacts",
+            "fit",
             "phases",
             "measures",
             "observations",

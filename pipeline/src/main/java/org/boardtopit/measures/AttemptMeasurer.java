@@ -9,8 +9,8 @@ import org.boardtopit.contacts.Contact;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.ContactTimeline;
 import org.boardtopit.contacts.Foot;
+import org.boardtopit.fit.FittedMotion;
 import org.boardtopit.models.BodyPoint;
-import org.boardtopit.motion.MotionTrack;
 import org.boardtopit.phases.Phase;
 import org.boardtopit.phases.PhaseName;
 import org.boardtopit.phases.PhaseTimeline;
@@ -63,19 +63,19 @@ public final class AttemptMeasurer {
     }
 
     /** The measures; the same input gives the same output. */
-    public AttemptMeasures measure(MotionTrack motion, ContactTimeline contacts, PhaseTimeline phases, Given given) {
+    public AttemptMeasures measure(FittedMotion motion, ContactTimeline contacts, PhaseTimeline phases, Given given) {
         return new Run(motion, contacts, phases, given).result();
     }
 
     private static final class Run {
-        private final MotionTrack motion;
+        private final FittedMotion motion;
         private final ContactTimeline contacts;
         private final PhaseTimeline phases;
         private final Given given;
         private final boolean metres;
         private final List<String> warnings = new ArrayList<>();
 
-        Run(MotionTrack motion, ContactTimeline contacts, PhaseTimeline phases, Given given) {
+        Run(FittedMotion motion, ContactTimeline contacts, PhaseTimeline phases, Given given) {
             this.motion = motion;
             this.contacts = contacts;
             this.phases = phases;
@@ -151,7 +151,9 @@ public final class AttemptMeasurer {
 
         private double toeSd(ContactKind kind) {
             double own = contacts.of(kind).map(Contact::toeAlongSdM).orElse(Double.NaN);
-            return calibrated() ? own : Math.hypot(own, FLAT_SD_STATURE * motion.statureM());
+            return calibrated()
+                    ? own
+                    : Math.hypot(own, FLAT_SD_STATURE * motion.repaired().statureM());
         }
 
         /** The official distance is the mark when places count from the take-off line; else the rear heel is. */
@@ -210,7 +212,7 @@ public final class AttemptMeasurer {
             if (board.isEmpty()) {
                 return Double.NaN;
             }
-            int end = motion.frameAtOrAfter(board.get().touchdownS());
+            int end = motion.repaired().frameAtOrAfter(board.get().touchdownS());
             List<double[]> seen = new ArrayList<>();
             double last = Double.NaN;
             for (int f = end - 1; f >= 0; f--) {
@@ -310,7 +312,7 @@ public final class AttemptMeasurer {
 
         private double leastKnee(Contact support) {
             double least = Double.NaN;
-            for (int f = motion.frameAtOrAfter(support.touchdownS());
+            for (int f = motion.repaired().frameAtOrAfter(support.touchdownS());
                     f < motion.frameCount() && motion.timeS(f) <= support.toeOffS();
                     f++) {
                 double knee = JointAngles.kneeDeg(
@@ -328,7 +330,7 @@ public final class AttemptMeasurer {
             double largest = Double.NaN;
             int flightFrames = 0;
             List<Double> inFlight = new ArrayList<>();
-            for (int f = motion.frameAtOrAfter(support.touchdownS());
+            for (int f = motion.repaired().frameAtOrAfter(support.touchdownS());
                     f < motion.frameCount() && motion.timeS(f) <= endS;
                     f++) {
                 BodyPoint hip = free.hip();

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.DoubleUnaryOperator;
 import org.boardtopit.contacts.Foot;
-import org.boardtopit.motion.MotionTrack;
+import org.boardtopit.fit.FittedMotion;
 import org.boardtopit.signal.LocalHinge;
 
 /**
@@ -21,7 +21,13 @@ import org.boardtopit.signal.LocalHinge;
  */
 final class Instant {
     private static final double HALF_SPAN_S = 0.06;
-    private static final double SLOPE_SDS_PER_S = 100;
+    /**
+     * Prior of an angle's speed, as a multiple of its noise: limbs turn by up to a thousand degrees a second; only the knee
+     * that is about to land is nearly held (both measured on our footage).
+     */
+    private static final double SLOPE_SDS_PER_S = 200;
+
+    private static final double HELD_SLOPE_SDS_PER_S = 100;
     private static final double CURVATURE_SDS_PER_S2 = 1000;
     private static final double BEFORE_S = 0.075;
     /** Neighbouring frames err together: independent samples would make the interval too narrow by about this. */
@@ -36,16 +42,16 @@ final class Instant {
      *
      * @param sdS standard deviation of the instant: a frame that may already lie behind it counts less
      */
-    static Map<BodyAngle, Reading> atTouchdown(MotionTrack motion, Foot foot, double atS, double sdS) {
-        double before = Math.max(BEFORE_S, 3.2 * motion.frameStepS());
+    static Map<BodyAngle, Reading> atTouchdown(FittedMotion motion, Foot foot, double atS, double sdS) {
+        double before = Math.max(BEFORE_S, 3.2 * motion.repaired().frameStepS());
         double spread = Math.hypot(sdS, LEAST_TOUCHDOWN_SD_S);
-        return angles(motion, foot, atS, before, 0, t -> before(-t / spread));
+        return angles(motion, foot, atS, before, 0, t -> before(-t / spread), true);
     }
 
     /** Angles at the last instant of a support. */
-    static Map<BodyAngle, Reading> atToeOff(MotionTrack motion, Foot foot, double atS) {
-        double half = Math.max(HALF_SPAN_S, 2.2 * motion.frameStepS());
-        return angles(motion, foot, atS, half, half, t -> 1);
+    static Map<BodyAngle, Reading> atToeOff(FittedMotion motion, Foot foot, double atS) {
+        double half = Math.max(HALF_SPAN_S, 2.2 * motion.repaired().frameStepS());
+        return angles(motion, foot, atS, half, half, t -> 1, false);
     }
 
     /** Weight of a frame that lies z standard deviations before the instant: a third at it, all from two on. */
@@ -54,10 +60,16 @@ final class Instant {
     }
 
     private static Map<BodyAngle, Reading> angles(
-            MotionTrack motion, Foot foot, double atS, double before, double after, DoubleUnaryOperator trust) {
+            FittedMotion motion,
+            Foot foot,
+            double atS,
+            double before,
+            double after,
+            DoubleUnaryOperator trust,
+            boolean landing) {
         List<Double> times = new ArrayList<>();
         List<Map<BodyAngle, Double>> seen = new ArrayList<>();
-        for (int f = motion.frameAtOrAfter(atS - before);
+        for (int f = motion.repaired().frameAtOrAfter(atS - before);
                 f < motion.frameCount() && motion.timeS(f) <= atS + after;
                 f++) {
             times.add(motion.timeS(f) - atS);
@@ -68,12 +80,13 @@ final class Instant {
         Map<BodyAngle, Reading> readings = new EnumMap<>(BodyAngle.class);
         for (BodyAngle angle : BodyAngle.values()) {
             double[] y = seen.stream().mapToDouble(m -> m.get(angle)).toArray();
-            readings.put(angle, read(t, y, weights, angle));
+            boolean held = landing && angle == BodyAngle.KNEE;
+            readings.put(angle, read(t, y, weights, angle.noise(), held ? HELD_SLOPE_SDS_PER_S : SLOPE_SDS_PER_S));
         }
         return readings;
     }
 
-    private static Reading read(double[] t, double[] y, double[] weights, BodyAngle angle) {
+    private static Reading read(double[] t, double[] y, double[] weights, double noise, double slopeSds) {
         double nearest = Double.POSITIVE_INFINITY;
         for (int i = 0; i < t.length; i++) {
             nearest = Double.isFinite(y[i]) ? Math.min(nearest, Math.abs(t[i])) : nearest;
@@ -81,13 +94,7 @@ final class Instant {
         if (nearest > HALF_SPAN_S / 1.5) {
             return Reading.UNKNOWN;
         }
-        return LocalHinge.fit(
-                        t,
-                        y,
-                        weights,
-                        angle.noise(),
-                        SLOPE_SDS_PER_S * angle.noise(),
-                        CURVATURE_SDS_PER_S2 * angle.noise())
+        return LocalHinge.fit(t, y, weights, noise, slopeSds * noise, CURVATURE_SDS_PER_S2 * noise)
                 .map(fit -> new Reading(fit.value(), CORRELATION_FACTOR * fit.sd()))
                 .orElse(Reading.UNKNOWN);
     }

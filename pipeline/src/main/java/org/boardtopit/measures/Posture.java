@@ -3,23 +3,23 @@ package org.boardtopit.measures;
 import java.util.EnumMap;
 import java.util.Map;
 import org.boardtopit.contacts.Foot;
+import org.boardtopit.fit.FittedMotion;
 import org.boardtopit.models.BodyPoint;
-import org.boardtopit.motion.MotionTrack;
 import org.boardtopit.signal.Point2;
 
-/** The angles of the body in one frame, from points as seen; NaN where a point is unknown. */
+/** The angles of the body in one frame, from the fitted points; NaN where a point is unknown. */
 final class Posture {
 
-    private final MotionTrack motion;
+    private final FittedMotion motion;
     private final int frame;
 
-    Posture(MotionTrack motion, int frame) {
+    Posture(FittedMotion motion, int frame) {
         this.motion = motion;
         this.frame = frame;
     }
 
     private Point2 at(BodyPoint point) {
-        return motion.seen(frame, point);
+        return motion.place(frame, point);
     }
 
     private Point2 middle(BodyPoint a, BodyPoint b) {

@@ -15,6 +15,9 @@ import org.boardtopit.contacts.ContactDetector;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.ContactTimeline;
 import org.boardtopit.contacts.Foot;
+import org.boardtopit.fit.Assumptions;
+import org.boardtopit.fit.FittedMotion;
+import org.boardtopit.fit.WholeClipFit;
 import org.boardtopit.ground.CalibrationException;
 import org.boardtopit.ground.Mark;
 import org.boardtopit.ground.RunwayCamera;
@@ -40,6 +43,17 @@ import org.boardtopit.video.VideoException;
  */
 public final class AttemptAnalyser {
     private static final double USUAL_STATURE_M = 1.75;
+
+    private final Assumptions assumptions;
+
+    public AttemptAnalyser() {
+        this(Assumptions.ALL);
+    }
+
+    /** With only some of what is known of a jumper, to see what each part gains. */
+    public AttemptAnalyser(Assumptions assumptions) {
+        this.assumptions = assumptions;
+    }
 
     /** Measures the attempt; the same clip and landmarks give the same result. */
     public AttemptAnalysis analyse(Clip clip, ClipLandmarks landmarks) {
@@ -95,15 +109,27 @@ public final class AttemptAnalyser {
         double body = Double.isFinite(stature) ? stature : USUAL_STATURE_M;
         MotionTrack motion = new MotionRepair(SegmentTable.of(sex(clip)), body).repair(landmarks, view);
         ContactTimeline contacts = new ContactDetector(source == ScaleSource.MARKS, takeoffFoot(clip)).detect(motion);
+        FittedMotion fitted = new WholeClipFit(SegmentTable.of(sex(clip)), assumptions(source)).fit(motion, contacts);
         PhaseTimeline phases = PhaseTimeline.of(contacts, sight(landmarks, true), sight(landmarks, false));
         AttemptMeasures measures = new AttemptMeasurer()
                 .measure(
-                        motion,
+                        fitted,
                         contacts,
                         phases,
                         new AttemptMeasurer.Given(
                                 source, official, landmarks.background().registeredShare(), warnings));
-        return new AttemptAnalysis(view, motion, measures);
+        return new AttemptAnalysis(view, motion, fitted, measures);
+    }
+
+    /** Free fall is known in metres only. */
+    private Assumptions assumptions(ScaleSource source) {
+        boolean metres = source == ScaleSource.MARKS;
+        return new Assumptions(
+                assumptions.lengths(),
+                assumptions.support(),
+                assumptions.flight() && metres,
+                assumptions.kneeLimit(),
+                assumptions.hipOffset());
     }
 
     private static double sight(ClipLandmarks landmarks, boolean first) {
