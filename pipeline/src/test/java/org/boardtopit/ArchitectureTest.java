@@ -45,6 +45,7 @@ class ArchitectureTest {
             "observations",
             "report",
             "run",
+            "accuracy",
             "cli");
 
     @ArchTest
