@@ -68,7 +68,6 @@ public final class AccuracyReport {
         errors(Figure.ALL);
         matrix();
         coverage();
-        points();
         table(
                 "Legs with each other's names",
                 Figure.ALL,
@@ -77,6 +76,7 @@ public final class AccuracyReport {
         line("n: frames in which the legs are apart.");
         table("Registration", Figure.ALL, Figure.Section.GROUND, List.of(Statistic.N, Statistic.MEDIAN, Statistic.P95));
         line("Known marks of the ground through the true camera and back through the program's own; absolute errors.");
+        points();
         for (String clip : figures.clips()) {
             heading("Errors of " + clip);
             errors(clip);

@@ -15,7 +15,6 @@ import org.boardtopit.signal.Point2;
  * @param cameras one for a camera that stands still, else one for each frame
  */
 record AttemptTruth(
-        double fps,
         int widthPx,
         int heightPx,
         double statureM,
@@ -80,21 +79,31 @@ record AttemptTruth(
     }
 
     private boolean isSeen(ContactTruth contact, double timeS) {
-        int frame = (int) Math.round(timeS * fps);
+        int frame = frameAtOrAfter(timeS);
         return timeS >= 0
                 && frame < frames.size()
                 && inPicture(camera(frame).project(contact.toeAlongM(), contact.toeAcrossM(), 0));
+    }
+
+    private int frameAtOrAfter(double timeS) {
+        int frame = 0;
+        while (frame < frames.size() && frames.get(frame).timeS() < timeS) {
+            frame++;
+        }
+        return frame;
     }
 
     /** Mean speed of the centre of mass over the last 5 m before the touchdown on the board; empty when they are not whole. */
     Optional<Double> approachSpeedMs() {
         ContactTruth board = contact(ContactKind.BOARD);
         double end = board.touchdown().comAlongM();
-        for (int f = (int) Math.floor(board.touchdownS() * fps); f > 0; f--) {
-            double ahead = frames.get(f).comAlongM();
-            double behind = frames.get(f - 1).comAlongM();
-            if (behind <= end - APPROACH_M && ahead > behind) {
-                double startS = (f - 1 + (end - APPROACH_M - behind) / (ahead - behind)) / fps;
+        double start = end - APPROACH_M;
+        for (int f = Math.min(frameAtOrAfter(board.touchdownS()), frames.size()) - 1; f > 0; f--) {
+            FrameTruth ahead = frames.get(f);
+            FrameTruth behind = frames.get(f - 1);
+            if (behind.comAlongM() <= start && ahead.comAlongM() > start) {
+                double share = (start - behind.comAlongM()) / (ahead.comAlongM() - behind.comAlongM());
+                double startS = behind.timeS() + share * (ahead.timeS() - behind.timeS());
                 return Optional.of(APPROACH_M / (board.touchdownS() - startS));
             }
         }

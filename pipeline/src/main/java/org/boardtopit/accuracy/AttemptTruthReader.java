@@ -80,7 +80,6 @@ final class AttemptTruthReader {
         List<FrameTruth> frames = frames(beside(clip, FRAMES_ENDING));
         try {
             return new AttemptTruth(
-                    top.positive("fps"),
                     (int) top.positive("width"),
                     (int) top.positive("height"),
                     top.object("athlete").positive("stature_m"),
@@ -171,7 +170,8 @@ final class AttemptTruthReader {
     }
 
     private static List<FrameTruth> frames(Path file) throws InputException {
-        List<String> needed = new ArrayList<>(List.of("frame", "phase", "stance", "com_x_m", "com_y_m", "com_z_m"));
+        List<String> needed =
+                new ArrayList<>(List.of("frame", "t_s", "phase", "stance", "com_x_m", "com_y_m", "com_z_m"));
         for (BodyPoint point : POINTS) {
             needed.add(column(point, 'x'));
             needed.add(column(point, 'y'));
@@ -200,6 +200,7 @@ final class AttemptTruthReader {
             points.put(point, new Point2(table.number(row, column(point, 'x')), table.number(row, column(point, 'y'))));
         }
         return new FrameTruth(
+                table.neededNumber(row, "t_s"),
                 part(table, row),
                 table.neededNumber(row, "com_x_m"),
                 table.neededNumber(row, "com_y_m"),

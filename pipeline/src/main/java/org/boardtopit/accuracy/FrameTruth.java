@@ -8,9 +8,11 @@ import org.boardtopit.signal.Point2;
 /**
  * The truth of one frame.
  *
+ * @param timeS seconds from the first frame
  * @param points pixels of the upright frame; also outside of it
  */
-record FrameTruth(Part part, double comAlongM, double comAcrossM, double comUpM, Map<BodyPoint, Point2> points) {
+record FrameTruth(
+        double timeS, Part part, double comAlongM, double comAcrossM, double comUpM, Map<BodyPoint, Point2> points) {
     FrameTruth {
         Map<BodyPoint, Point2> copy = new EnumMap<>(BodyPoint.class);
         copy.putAll(points);
