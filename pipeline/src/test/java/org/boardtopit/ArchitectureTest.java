@@ -46,6 +46,7 @@ class ArchitectureTest {
             "observations",
             "report",
             "run",
+            "accuracy",
             "cli");
 
     @ArchTest

@@ -47,6 +47,7 @@ public final class Main {
                 .addSubcommand(new ProcessCommand(surroundings))
                 .addSubcommand(new NetworksCommand(surroundings))
                 .addSubcommand(new BenchCommand(surroundings))
+                .addSubcommand(new AccuracyCommand(surroundings))
                 .addSubcommand(new HelpCommand());
         commands.setOut(console.out());
         commands.setErr(console.err());
@@ -117,7 +118,8 @@ public final class Main {
 
         @Override
         public void run() {
-            throw new ParameterException(command.commandLine(), "a command is missing: process, networks or bench");
+            throw new ParameterException(
+                    command.commandLine(), "a command is missing: process, networks, bench or accuracy");
         }
     }
 }

@@ -6,6 +6,7 @@ import org.boardtopit.clips.RunSettings;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.run.ClipMeasurer;
+import org.boardtopit.run.LandmarkSource;
 
 /** Makes what measures clips. */
 @FunctionalInterface
@@ -35,7 +36,7 @@ interface MeasurerFactory {
     }
 
     /** A measurer with open networks; whoever opened it closes it. */
-    interface OpenMeasurer extends ClipMeasurer, AutoCloseable {
+    interface OpenMeasurer extends ClipMeasurer, LandmarkSource, AutoCloseable {
         @Override
         void close();
     }

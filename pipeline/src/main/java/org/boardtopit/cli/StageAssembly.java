@@ -6,7 +6,7 @@ import org.boardtopit.models.LandmarkPool;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.models.PersonDetector;
-import org.boardtopit.run.ClipMeasurer;
+import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.run.ClipNotMeasuredException;
 import org.boardtopit.run.ClipProcessor;
 import org.boardtopit.run.ClipResult;
@@ -36,11 +36,16 @@ final class StageAssembly implements MeasurerFactory {
         return new ClipProcessor(setup.meet(), setup.out(), tools);
     }
 
-    private record Assembled(ClipMeasurer clips, LandmarkPool landmarks, PersonDetector detector)
+    private record Assembled(ClipProcessor clips, LandmarkPool landmarks, PersonDetector detector)
             implements OpenMeasurer {
         @Override
         public ClipResult measure(Clip clip, StageListener listener) throws ClipNotMeasuredException {
             return clips.measure(clip, listener);
+        }
+
+        @Override
+        public ClipLandmarks landmarks(Clip clip, StageListener listener) throws ClipNotMeasuredException {
+            return clips.landmarks(clip, listener);
         }
 
         @Override

@@ -42,7 +42,7 @@ public final class InputException extends Exception {
     }
 
     /** A piece of the user's text, in quotes and short enough for a message of one line. */
-    static String quoted(String text) {
+    public static String quoted(String text) {
         boolean cut = text.codePointCount(0, text.length()) > LONGEST_QUOTE;
         String shown = cut ? text.substring(0, text.offsetByCodePoints(0, LONGEST_QUOTE)) + "..." : text;
         return "'" + oneLine(shown) + "'";

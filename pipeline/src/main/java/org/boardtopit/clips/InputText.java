@@ -17,10 +17,15 @@ final class InputText {
     private InputText() {}
 
     static String read(Path file) throws InputException {
-        return decode(file, bytes(file));
+        return read(file, MOST_BYTES);
     }
 
-    private static byte[] bytes(Path file) throws InputException {
+    /** The same for files that programs write, which may be larger. */
+    static String read(Path file, int mostBytes) throws InputException {
+        return decode(file, bytes(file, mostBytes));
+    }
+
+    private static byte[] bytes(Path file, int mostBytes) throws InputException {
         if (!Files.exists(file)) {
             throw new InputException(file, "there is no such file");
         }
@@ -28,9 +33,9 @@ final class InputText {
             throw new InputException(file, "this is not a file");
         }
         try {
-            if (Files.size(file) > MOST_BYTES) {
+            if (Files.size(file) > mostBytes) {
                 throw new InputException(
-                        file, "the file is " + Files.size(file) + " bytes long, at most " + MOST_BYTES + " are read");
+                        file, "the file is " + Files.size(file) + " bytes long, at most " + mostBytes + " are read");
             }
             return Files.readAllBytes(file);
         } catch (IOException e) {

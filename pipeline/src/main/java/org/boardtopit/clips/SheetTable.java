@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -43,6 +44,20 @@ final class SheetTable {
         if (text.isBlank()) {
             throw new InputException(file, "the file is empty; its first line must name the columns: " + list(known));
         }
+        return read(file, text, Optional.of(known), needed);
+    }
+
+    /** Reads a table that a program wrote: it may be larger and have any columns beside the needed ones. */
+    static List<Row> readWide(Path file, int mostBytes, List<String> needed) throws InputException {
+        String text = InputText.read(file, mostBytes);
+        if (text.isBlank()) {
+            throw new InputException(file, "the file is empty; its first line must name the columns");
+        }
+        return read(file, text, Optional.empty(), needed);
+    }
+
+    private static List<Row> read(Path file, String text, Optional<List<String>> known, List<String> needed)
+            throws InputException {
         CSVFormat format =
                 CSVFormat.RFC4180.builder().setDelimiter(separator(text)).get();
         int line = 1;
@@ -76,19 +91,13 @@ final class SheetTable {
         return text.chars().filter(c -> c == wanted).count();
     }
 
-    private static List<String> header(Path file, CSVRecord first, List<String> known, List<String> needed)
+    private static List<String> header(Path file, CSVRecord first, Optional<List<String>> known, List<String> needed)
             throws InputException {
         List<String> names = new ArrayList<>();
         for (String cell : first) {
             String name = trim(cell);
-            if (!name.isEmpty() && !known.contains(name)) {
-                String hint = NearMiss.hint(name, known);
-                throw new InputException(
-                        file,
-                        1,
-                        "",
-                        "unknown column " + InputException.quoted(name)
-                                + (hint.isEmpty() ? "; the first line names columns among " + list(known) : hint));
+            if (!name.isEmpty() && known.isPresent() && !known.get().contains(name)) {
+                throw unknownColumn(file, name, known.get());
             }
             if (!name.isEmpty() && names.contains(name)) {
                 throw new InputException(file, 1, name, "this column is there twice");
@@ -101,6 +110,12 @@ final class SheetTable {
             }
         }
         return names;
+    }
+
+    private static InputException unknownColumn(Path file, String name, List<String> known) {
+        String hint = NearMiss.hint(name, known);
+        String advice = hint.isEmpty() ? "; the first line names columns among " + list(known) : hint;
+        return new InputException(file, 1, "", "unknown column " + InputException.quoted(name) + advice);
     }
 
     private static String list(List<String> names) {

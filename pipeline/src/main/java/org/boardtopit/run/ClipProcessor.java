@@ -49,7 +49,7 @@ import org.boardtopit.video.ffmpeg.FfmpegVideoWriter;
  * <p>The landmarks are the expensive half; they are kept in the output folder and used again when clip, network and reference
  * picture are the same. Use from one thread.
  */
-public final class ClipProcessor implements ClipMeasurer {
+public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
     /** A stated capture rate this much above the file's means slow motion; below it is a rounding of the same rate. */
     private static final double LEAST_SLOW_DOWN = 1.2;
 
@@ -86,6 +86,18 @@ public final class ClipProcessor implements ClipMeasurer {
             }
             stages.begin("done", 1);
             return result(clip, landmarks, analysis);
+        } catch (NoAthleteException | VideoException e) {
+            throw new ClipNotMeasuredException(stages.current(), e.getMessage(), e);
+        } catch (IOException e) {
+            throw new ClipNotMeasuredException(stages.current(), "cannot write: " + e.getMessage(), e);
+        }
+    }
+
+    @Override
+    public ClipLandmarks landmarks(Clip clip, StageListener listener) throws ClipNotMeasuredException {
+        Stages stages = new Stages(listener);
+        try {
+            return landmarks(clip, slowDown(clip), stages);
         } catch (NoAthleteException | VideoException e) {
             throw new ClipNotMeasuredException(stages.current(), e.getMessage(), e);
         } catch (IOException e) {

@@ -14,8 +14,10 @@ import java.util.Optional;
 import org.boardtopit.cli.MeasurerFactory.OpenMeasurer;
 import org.boardtopit.cli.MeasurerFactory.Setup;
 import org.boardtopit.clips.Clip;
+import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.run.ClipNotMeasuredException;
 import org.boardtopit.run.ClipResult;
+import org.boardtopit.run.LandmarkSource;
 import org.boardtopit.run.ScriptedMeasurer;
 import org.boardtopit.run.StageListener;
 
@@ -26,6 +28,9 @@ final class CommandLineRun {
     private final StringWriter err = new StringWriter();
     private final Path folder;
     private MeasurerFactory factory = setup -> open(setup);
+    private LandmarkSource landmarks = (clip, listener) -> {
+        throw new ClipNotMeasuredException("survey", "no landmarks were drawn", null);
+    };
     private boolean terminal;
     private Setup setup;
     private boolean closed;
@@ -41,6 +46,11 @@ final class CommandLineRun {
 
     CommandLineRun with(MeasurerFactory other) {
         factory = other;
+        return this;
+    }
+
+    CommandLineRun with(LandmarkSource source) {
+        landmarks = source;
         return this;
     }
 
@@ -60,6 +70,11 @@ final class CommandLineRun {
             @Override
             public ClipResult measure(Clip clip, StageListener listener) throws ClipNotMeasuredException {
                 return measurer.measure(clip, listener);
+            }
+
+            @Override
+            public ClipLandmarks landmarks(Clip clip, StageListener listener) throws ClipNotMeasuredException {
+                return landmarks.landmarks(clip, listener);
             }
 
             @Override

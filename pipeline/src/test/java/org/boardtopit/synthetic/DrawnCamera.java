@@ -27,8 +27,8 @@ public record DrawnCamera(
         return new DrawnCamera(widthPx, heightPx, newFocalPx, alongM, acrossM, heightM, newPanRad, tiltRad, rollRad);
     }
 
-    /** Right, down and forwards of the camera in the world. */
-    private double[][] axes() {
+    /** Right, down and forwards of the camera in the world (along, across, height): the rows of its rotation. */
+    public double[][] axes() {
         double side = acrossM < 0 ? 1 : -1;
         double[] forward = {
             Math.sin(panRad) * Math.cos(tiltRad), side * Math.cos(panRad) * Math.cos(tiltRad), -Math.sin(tiltRad)

@@ -167,6 +167,21 @@ public final class DrawnClip {
         return setup.leftOfRunway() ? -1 : 1;
     }
 
+    /** The camera of a frame. */
+    public DrawnCamera camera(int frame) {
+        return cameras[frame];
+    }
+
+    /** The camera of the fixed picture. */
+    public DrawnCamera referenceCamera() {
+        return fixedCamera;
+    }
+
+    /** Places on the ground (along, across) that serve as marks. */
+    public static double[][] marks() {
+        return MARKS.clone();
+    }
+
     /** The view in metres, from marks in the fixed picture. */
     public RunwayView calibratedView() {
         List<Mark> marks = new ArrayList<>();

@@ -19,17 +19,17 @@ import java.nio.file.StandardOpenOption;
  *
  * <p>The text goes to a temporary file in the same folder, is forced to the disk, and the file is moved to its name.
  */
-final class WholeFile {
+public final class WholeFile {
     private WholeFile() {}
 
     /** Writes the text; the writer given to it is closed for it. */
     @FunctionalInterface
-    interface Text {
+    public interface Text {
         void writeTo(Writer out) throws IOException;
     }
 
     /** Replaces an earlier file of that name. When the writing fails the earlier file stays as it was. */
-    static void write(Path target, Text text) throws IOException {
+    public static void write(Path target, Text text) throws IOException {
         Path temporary = target.resolveSibling(target.getFileName() + ".part");
         try {
             writeAndForce(temporary, text);
