@@ -40,6 +40,9 @@ public final class AttemptMeasurer {
      */
     private static final double FLAT_SD_STATURE = 0.15;
 
+    /** Marks give lengths to 0.2 % (13 m to a centimetre, clicks to 2 px: computed, docs/measures.md). */
+    private static final double SCALE_SD = 0.002;
+
     private static final double LEAST_EVENT_SD_S = 0.004; // of an instant that is well timed
     private static final double LEAST_REGISTERED = 0.9;
 
@@ -110,9 +113,19 @@ public final class AttemptMeasurer {
             boolean pit = contact.kind() == ContactKind.PIT;
             Foot foot = pit ? lastFoot() : contact.foot();
             Map<BodyAngle, Reading> touchdown =
-                    Instant.atTouchdown(motion, foot, contact.touchdownS(), contact.touchdownSdS());
-            Map<BodyAngle, Reading> toeOff = pit ? Map.of() : Instant.atToeOff(motion, foot, contact.toeOffS());
+                    angles(Instant.touchdown(motion, foot, contact.touchdownS(), contact.touchdownSdS()), contact, pit);
+            Map<BodyAngle, Reading> toeOff = pit
+                    ? Map.of()
+                    : angles(Instant.toeOff(motion, foot, contact.toeOffS(), contact.toeOffSdS()), contact, false);
             return new ContactMeasures(contact, withoutLengths(touchdown), withoutLengths(toeOff));
+        }
+
+        private static Map<BodyAngle, Reading> angles(Instant instant, Contact contact, boolean pit) {
+            Map<BodyAngle, Reading> angles = instant.angles();
+            if (!pit && Double.isFinite(contact.toeAlongM())) {
+                angles.put(BodyAngle.FOOT_AHEAD, instant.ahead(contact.toeAlongM(), contact.toeAlongSdM()));
+            }
+            return angles;
         }
 
         /** In the pit both legs are on the ground; the leg of the step landing stands for both. */
@@ -278,7 +291,10 @@ public final class AttemptMeasurer {
                     distances
                             .map(d -> new double[] {d.hopPct(), d.stepPct(), d.jumpPct()}[i])
                             .orElse(Double.NaN),
-                    metres ? new Reading(vx, flight.map(Flight::vxSdMs).orElse(Double.NaN)) : Reading.UNKNOWN,
+                    metres
+                            ? new Reading(
+                                    vx, Math.hypot(flight.map(Flight::vxSdMs).orElse(Double.NaN), SCALE_SD * vx))
+                            : Reading.UNKNOWN,
                     metres ? vy : Double.NaN,
                     metres ? Math.toDegrees(Math.atan2(vy, vx)) : Double.NaN,
                     metres ? vx - speedBefore : Double.NaN,
@@ -287,7 +303,8 @@ public final class AttemptMeasurer {
                     leastKnee(support),
                     thigh[0],
                     thigh[1],
-                    Instant.atTouchdown(motion, support.foot(), phase.endS(), LEAST_EVENT_SD_S)
+                    Instant.touchdown(motion, support.foot(), phase.endS(), LEAST_EVENT_SD_S)
+                                    .angles()
                                     .get(BodyAngle.TRUNK)
                                     .value()
                             - posture.atToeOff(BodyAngle.TRUNK).value());

@@ -33,6 +33,8 @@ record Flight(
     private static final int LEAST_FRAMES = 5;
     /** The centre of mass errs alike in neighbouring frames; independent samples would look surer by about this. */
     private static final double CORRELATION_FACTOR = 1.8;
+    /** Errors that last for a whole flight are not in the fit's noise; without this 78 % of the speeds were within 90 %. */
+    private static final double FIT_FACTOR = 1.5;
 
     /**
      * Fits the frames between the two instants; empty with fewer than five of them. Speeds come from the fitted motion, whose
@@ -68,9 +70,9 @@ record Flight(
         double[] slope = slopeWeights(t);
         return Optional.of(new Flight(
                 along.slopeAt(0),
-                known(motion.sdOfCentres(from, slope, false), CORRELATION_FACTOR * along.slopeSdAt(0)),
+                known(FIT_FACTOR * motion.sdOfCentres(from, slope, false), CORRELATION_FACTOR * along.slopeSdAt(0)),
                 vy,
-                known(motion.sdOfCentres(from, slope, true), CORRELATION_FACTOR * up.slopeSdAt(0)),
+                known(FIT_FACTOR * motion.sdOfCentres(from, slope, true), CORRELATION_FACTOR * up.slopeSdAt(0)),
                 height,
                 height + rise,
                 -2 * free.coefficient(2) / Projectile.GRAVITY_MS2,

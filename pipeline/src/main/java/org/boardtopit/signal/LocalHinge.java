@@ -16,10 +16,14 @@ public final class LocalHinge {
 
     private final double value;
     private final double sd;
+    private final double slopeBefore;
+    private final double slopeAfter;
 
-    private LocalHinge(double value, double sd) {
+    private LocalHinge(double value, double sd, double slopeBefore, double slopeAfter) {
         this.value = value;
         this.sd = sd;
+        this.slopeBefore = slopeBefore;
+        this.slopeAfter = slopeAfter;
     }
 
     /**
@@ -58,7 +62,7 @@ public final class LocalHinge {
                 return Optional.ofNullable(result);
             }
             double[] c = solved.get().unknowns;
-            result = new LocalHinge(c[0], Math.sqrt(solved.get().inverse[0][0]));
+            result = new LocalHinge(c[0], Math.sqrt(solved.get().inverse[0][0]), c[1], c[2]);
             double[] residuals = new double[known];
             int n = 0;
             for (int i = 0; i < t.length; i++) {
@@ -89,5 +93,15 @@ public final class LocalHinge {
     /** Its standard deviation, samples taken as independent. */
     public double sd() {
         return sd;
+    }
+
+    /** The speed just before the instant, in units of the value a second. */
+    public double slopeBefore() {
+        return slopeBefore;
+    }
+
+    /** The speed just after it; what the prior says when there are no later samples. */
+    public double slopeAfter() {
+        return slopeAfter;
     }
 }
