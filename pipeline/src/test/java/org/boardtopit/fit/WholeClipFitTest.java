@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
@@ -22,6 +23,8 @@ import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.pose.PoseTrack;
 import org.boardtopit.signal.OrderStatistics;
 import org.boardtopit.signal.Point2;
+import org.boardtopit.signal.RobustPolynomial;
+import org.boardtopit.signal.RobustWeights;
 import org.boardtopit.synthetic.DrawnClip;
 import org.boardtopit.synthetic.Variants;
 import org.junit.jupiter.api.Test;
@@ -187,28 +190,30 @@ class WholeClipFitTest {
     }
 
     /**
-     * Gravity of 9.81 m/s^2 (standard value). Of the drawn jumper the hips fall freely, the segments' centre only nearly: the
-     * assumption pulls it towards free fall.
+     * Gravity of 9.81 m/s^2 (standard value). Of the drawn jumper the hips fall freely; the segments' centre, with swinging legs
+     * below it, falls with some 11 m/s^2: the assumption pulls it towards free fall, and the points hold it back.
      */
-    @Test
-    void pullsTheCentreOfMassTowardsFreeFall() {
-        Drawn drawn = Drawn.of(4);
-        double with = Math.abs(fallMs2(drawn, Assumptions.ALL) - 9.81);
-        double without = Math.abs(fallMs2(drawn, DRAWN) - 9.81);
-        assertTrue(with < 0.8 * without && with < 2, with + " m/s^2 off, without the assumption " + without);
+    @ParameterizedTest(name = "seed {0}")
+    @ValueSource(longs = {1, 4, 5})
+    void pullsTheCentreOfMassTowardsFreeFall(long seed) {
+        Drawn drawn = Drawn.of(seed);
+        double with = fallMs2(drawn, Assumptions.ALL);
+        double without = fallMs2(drawn, DRAWN);
+        assertTrue(with > 9.81 && with < without, with + " m/s^2, without the assumption " + without);
     }
 
-    /** From three frames of the hop's flight, a tenth of a second apart. */
+    /** Of a parabola through the hop's flight. */
     private static double fallMs2(Drawn drawn, Assumptions assumptions) {
         FittedMotion fitted = new WholeClipFit(SEGMENTS, assumptions).fit(drawn.motion(), drawn.contacts());
-        double from = drawn.contacts().of(ContactKind.BOARD).orElseThrow().toeOffS() + 0.1;
-        int f = drawn.motion().nearestFrame(from);
-        int g = drawn.motion().nearestFrame(from + 0.1);
-        int h = drawn.motion().nearestFrame(from + 0.2);
-        double t1 = fitted.timeS(g) - fitted.timeS(f);
-        double t2 = fitted.timeS(h) - fitted.timeS(g);
-        double v1 = (fitted.centreOfMass(g).y() - fitted.centreOfMass(f).y()) / t1;
-        double v2 = (fitted.centreOfMass(h).y() - fitted.centreOfMass(g).y()) / t2;
-        return -2 * (v2 - v1) / (t1 + t2);
+        double from = drawn.contacts().of(ContactKind.BOARD).orElseThrow().toeOffS();
+        double to = drawn.contacts().of(ContactKind.HOP_LANDING).orElseThrow().touchdownS();
+        int[] flight = frames(drawn, f -> fitted.timeS(f) >= from && fitted.timeS(f) <= to)
+                .mapToInt(f -> (int) f)
+                .toArray();
+        double[] t = Arrays.stream(flight).mapToDouble(fitted::timeS).toArray();
+        double[] y = Arrays.stream(flight)
+                .mapToDouble(f -> fitted.centreOfMass(f).y())
+                .toArray();
+        return -2 * RobustPolynomial.quadratic(t, y, RobustWeights.TUKEY).coefficient(2);
     }
 }
