@@ -135,17 +135,17 @@ public final class AccuracyFigures {
         }
 
         private void points() {
-            for (boolean repaired : new boolean[] {false, true}) {
-                String when = repaired ? "repaired" : "as seen";
-                addPoints("all, " + when, e -> e.repaired() == repaired);
+            for (PointError.Stage stage : PointError.Stage.values()) {
+                String when = stage.label();
+                addPoints("all, " + when, e -> e.stage() == stage);
                 for (Part part : Part.values()) {
-                    addPoints("all, " + part.label() + ", " + when, e -> e.repaired() == repaired && e.part() == part);
+                    addPoints("all, " + part.label() + ", " + when, e -> e.stage() == stage && e.part() == part);
                 }
                 for (String joint : JOINTS) {
                     for (Part part : Part.values()) {
                         addPoints(
                                 joint + ", " + part.label() + ", " + when,
-                                e -> e.repaired() == repaired
+                                e -> e.stage() == stage
                                         && e.part() == part
                                         && e.joint().equals(joint));
                     }

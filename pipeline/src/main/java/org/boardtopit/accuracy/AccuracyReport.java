@@ -41,9 +41,10 @@ public final class AccuracyReport {
      *
      * @throws InputException when a file is there that has no place for it
      */
-    public static void write(Path file, AccuracyFigures figures, List<ClipScore> scores, String programVersion)
+    public static void write(
+            Path file, AccuracyFigures figures, List<ClipScore> scores, Gains gains, String programVersion)
             throws IOException, InputException {
-        String measured = new AccuracyReport(figures).text(scores, programVersion);
+        String measured = new AccuracyReport(figures).text(scores, gains, programVersion);
         String whole = Files.exists(file)
                 ? MeasuredBlock.replace(file, Files.readString(file, StandardCharsets.UTF_8), measured)
                 : MeasuredBlock.alone(measured);
@@ -57,7 +58,7 @@ public final class AccuracyReport {
         }
     }
 
-    private String text(List<ClipScore> scores, String programVersion) {
+    private String text(List<ClipScore> scores, Gains gains, String programVersion) {
         line("Board to Pit " + programVersion + ", " + scores.size() + (scores.size() == 1 ? " clip." : " clips."));
         scores.forEach(score -> score.notMeasured()
                 .ifPresent(reason -> line("Not measured: " + score.clip() + " (" + reason.strip() + ").")));
@@ -76,6 +77,9 @@ public final class AccuracyReport {
         line("n: frames in which the legs are apart.");
         table("Registration", Figure.ALL, Figure.Section.GROUND, List.of(Statistic.N, Statistic.MEDIAN, Statistic.P95));
         line("Known marks of the ground through the true camera and back through the program's own; absolute errors.");
+        if (gains.isKnown()) {
+            gains(gains);
+        }
         points();
         for (String clip : figures.clips()) {
             heading("Errors of " + clip);
@@ -167,6 +171,19 @@ public final class AccuracyReport {
             OF_COVERAGE.forEach(s -> cells.add(number(f, s)));
             row(cells);
         }
+    }
+
+    private void gains(Gains gains) {
+        heading("What each assumption gains");
+        line("Mean absolute errors of the whole-clip fit with one assumption left out.");
+        List<String> head = new ArrayList<>(List.of("measure"));
+        head.addAll(gains.variants());
+        header(head);
+        gains.rows().forEach((name, values) -> {
+            List<String> cells = new ArrayList<>(List.of(name));
+            values.forEach(v -> cells.add(String.format(Locale.ROOT, Math.abs(v) < 0.1 ? "%.3f" : "%.2f", v)));
+            row(cells);
+        });
     }
 
     private void points() {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.InputException;
+import org.boardtopit.fit.Assumptions;
 import org.boardtopit.measures.AttemptMeasures;
 import org.boardtopit.measures.Quality;
 import org.boardtopit.measures.ScaleSource;
@@ -31,17 +32,17 @@ public final class ClipScorer {
         return new ClipScorer(clip, AttemptTruthReader.read(clip));
     }
 
-    /** Measures the clip from its landmarks and compares. */
-    public ClipScore score(ClipLandmarks landmarks) throws InputException {
+    /** Measures the clip from its landmarks, with what is assumed of a jumper, and compares. */
+    public ClipScore score(ClipLandmarks landmarks, Assumptions assumptions) throws InputException {
         if (landmarks.frameCount() != truth.frames().size()) {
             throw new InputException(
                     clip.file(),
                     "the clip has " + landmarks.frameCount() + " frames, its truth "
                             + truth.frames().size());
         }
-        AttemptAnalysis analysis = new AttemptAnalyser().analyse(clip, landmarks);
+        AttemptAnalysis analysis = new AttemptAnalyser(assumptions).analyse(clip, landmarks);
         AttemptErrors attempt = new AttemptErrors(truth, analysis.measures());
-        PointErrors points = new PointErrors(truth, landmarks.poses(), analysis.view(), analysis.motion());
+        PointErrors points = new PointErrors(truth, landmarks.poses(), analysis.view(), analysis.fitted());
         return new ClipScore(
                 clip.name(),
                 Optional.empty(),

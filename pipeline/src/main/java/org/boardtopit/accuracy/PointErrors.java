@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import org.boardtopit.accuracy.PointError.Stage;
+import org.boardtopit.fit.FittedMotion;
 import org.boardtopit.ground.RunwayView;
 import org.boardtopit.models.BodyPoint;
 import org.boardtopit.motion.MotionTrack;
@@ -12,7 +14,7 @@ import org.boardtopit.pose.PoseTrack;
 import org.boardtopit.pose.PoseTrack.FramePose;
 import org.boardtopit.signal.Point2;
 
-/** The points of the body against the truth, as the network gives them and after repair; those outside the picture do not count. */
+/** The points of the body against the truth, as the network gives them, after repair and after the fit; those outside the picture do not count. */
 final class PointErrors {
     private static final List<BodyPoint> LEFT_LEG =
             List.of(BodyPoint.LEFT_KNEE, BodyPoint.LEFT_ANKLE, BodyPoint.LEFT_HEEL, BodyPoint.LEFT_TOE);
@@ -24,13 +26,15 @@ final class PointErrors {
     private final AttemptTruth truth;
     private final PoseTrack poses;
     private final RunwayView view;
+    private final FittedMotion fitted;
     private final MotionTrack motion;
 
-    PointErrors(AttemptTruth truth, PoseTrack poses, RunwayView view, MotionTrack motion) {
+    PointErrors(AttemptTruth truth, PoseTrack poses, RunwayView view, FittedMotion fitted) {
         this.truth = truth;
         this.poses = poses;
         this.view = view;
-        this.motion = motion;
+        this.fitted = fitted;
+        this.motion = fitted.repaired();
     }
 
     /** All points of all frames, before and after repair. */
@@ -52,20 +56,30 @@ final class PointErrors {
         Optional<FramePose> pose = poses.at(frame);
         Point2 named = pose.map(p -> p.place(point, 0)).orElse(Point2.UNKNOWN);
         if (named.isKnown()) {
-            errors.add(error(frame, point, false, named, pose.orElseThrow().sdPx(point, 0)));
+            errors.add(error(frame, point, Stage.SEEN, named, pose.orElseThrow().sdPx(point, 0)));
         }
         Point2 repaired = motion.px(frame, point);
         if (repaired.isKnown()) {
             double sdPx = motion.sd(frame, point) / view.metresPerPixel(frame, repaired);
-            errors.add(error(frame, point, true, repaired, sdPx));
+            errors.add(error(frame, point, Stage.REPAIRED, repaired, sdPx));
+        }
+        if (repaired.isKnown() && fitted.isFitted(frame)) {
+            Point2 place = fitted.place(frame, point);
+            Point2 fixed = view.inFixedPicture(place, motion.acrossM(point));
+            errors.add(error(
+                    frame,
+                    point,
+                    Stage.FITTED,
+                    view.background().fromFixed(frame).apply(fixed),
+                    Double.NaN));
         }
     }
 
-    private PointError error(int frame, BodyPoint point, boolean repaired, Point2 seen, double sdPx) {
+    private PointError error(int frame, BodyPoint point, Stage stage, Point2 seen, double sdPx) {
         FrameTruth t = truth.frames().get(frame);
         double px = seen.distanceTo(t.points().get(point));
         return new PointError(
-                point, t.part(), repaired, px, 100 * px / staturePx(frame), sdPx > 0 ? px / sdPx : Double.NaN);
+                point, t.part(), stage, px, 100 * px / staturePx(frame), sdPx > 0 ? px / sdPx : Double.NaN);
     }
 
     private double staturePx(int frame) {

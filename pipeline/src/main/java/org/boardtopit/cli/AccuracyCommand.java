@@ -14,6 +14,7 @@ import org.boardtopit.accuracy.ClipScore;
 import org.boardtopit.accuracy.ClipScorer;
 import org.boardtopit.accuracy.FiguresComparison;
 import org.boardtopit.accuracy.FiguresFile;
+import org.boardtopit.accuracy.Gains;
 import org.boardtopit.cli.MeasurerFactory.OpenMeasurer;
 import org.boardtopit.cli.MeasurerFactory.Setup;
 import org.boardtopit.clips.Clip;
@@ -22,8 +23,10 @@ import org.boardtopit.clips.ClipList;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
+import org.boardtopit.fit.Assumptions;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkUnfitException;
+import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.run.ClipNotMeasuredException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -87,6 +90,11 @@ final class AccuracyCommand implements Callable<Integer> {
             description = "Numbers of an earlier run; says what is better or worse now.")
     private Path earlier;
 
+    @Option(
+            names = "--each-assumption",
+            description = "Also measures with each assumption of the whole-clip fit left out, to see what it gains.")
+    private boolean eachAssumption;
+
     @Option(names = "--network", paramLabel = "NAME", description = "The landmark network. Default: full.")
     private String network;
 
@@ -107,10 +115,11 @@ final class AccuracyCommand implements Callable<Integer> {
         AccuracyReport.check(file);
         // Read before it may be written over.
         AccuracyFigures before = earlier == null ? null : FiguresFile.read(earlier);
-        List<ClipScore> scores = scores(meet, scorers);
+        Map<String, List<ClipScore>> variants = scores(meet, scorers);
+        List<ClipScore> scores = variants.values().iterator().next();
         AccuracyFigures figures = AccuracyFigures.of(scores);
         Path numbers = file.resolveSibling(withoutEnding(file) + ".json");
-        AccuracyReport.write(file, figures, scores, Version.number());
+        AccuracyReport.write(file, figures, scores, Gains.of(variants), Version.number());
         FiguresFile.write(numbers, figures, Version.number());
         surroundings.console().say("Report:  " + file);
         surroundings.console().say("Numbers: " + numbers);
@@ -146,29 +155,44 @@ final class AccuracyCommand implements Callable<Integer> {
         return scorers;
     }
 
-    private List<ClipScore> scores(MeetSheet meet, Map<Clip, ClipScorer> scorers)
+    /** Scores of all clips by what is assumed, all assumptions first. */
+    private Map<String, List<ClipScore>> scores(MeetSheet meet, Map<Clip, ClipScorer> scorers)
             throws InputException, NetworkUnfitException {
         NetworkStore store = networks.store(surroundings.engine());
         Setup setup = new Setup(meet, networks.settings(meet.settings(), network), store, out, false);
-        List<ClipScore> scores = new ArrayList<>();
+        Map<String, List<ClipScore>> scores = new LinkedHashMap<>();
+        int done = 0;
         try (OpenMeasurer measurer = surroundings.measurers().open(setup)) {
             for (Map.Entry<Clip, ClipScorer> entry : scorers.entrySet()) {
-                scores.add(score(measurer, entry.getKey(), entry.getValue()));
+                score(measurer, entry.getKey(), entry.getValue())
+                        .forEach((name, score) -> scores.computeIfAbsent(name, k -> new ArrayList<>())
+                                .add(score));
+                done++;
                 surroundings
                         .console()
-                        .say("[" + scores.size() + "/" + scorers.size() + "] "
+                        .say("[" + done + "/" + scorers.size() + "] "
                                 + entry.getKey().fileName());
             }
         }
         return scores;
     }
 
-    private ClipScore score(OpenMeasurer measurer, Clip clip, ClipScorer scorer) throws InputException {
+    private Map<String, ClipScore> score(OpenMeasurer measurer, Clip clip, ClipScorer scorer) throws InputException {
+        Map<String, ClipScore> scores = new LinkedHashMap<>();
         try {
-            return scorer.score(measurer.landmarks(clip, (stage, share) -> {}));
+            ClipLandmarks landmarks = measurer.landmarks(clip, (stage, share) -> {});
+            for (Map.Entry<String, Assumptions> variant : Assumptions.variants().entrySet()) {
+                if (eachAssumption || scores.isEmpty()) {
+                    scores.put(variant.getKey(), scorer.score(landmarks, variant.getValue()));
+                }
+            }
+            return scores;
         } catch (ClipNotMeasuredException e) {
             surroundings.console().error(clip.fileName() + ": not measured (" + e.stage() + "): " + e.getMessage());
-            return scorer.notMeasured(e.getMessage());
+            Assumptions.variants().keySet().stream()
+                    .filter(name -> eachAssumption || scores.isEmpty())
+                    .forEach(name -> scores.put(name, scorer.notMeasured(e.getMessage())));
+            return scores;
         }
     }
 

@@ -49,7 +49,7 @@ public final class WholeClipFit {
     public FittedMotion fit(MotionTrack motion, ContactTimeline contacts) {
         int first = firstFrame(motion, contacts);
         int frames = Math.min(MOST_FRAMES, lastFrame(motion, contacts) - first + 1);
-        if (contacts.contacts().isEmpty() || frames < LEAST_FRAMES) {
+        if (!assumptions.wholeClip() || contacts.contacts().isEmpty() || frames < LEAST_FRAMES) {
             return FittedMotion.asRepaired(motion);
         }
         double[] masses = Unknowns.massWeights(segments);

@@ -113,6 +113,11 @@ public final class MotionTrack {
         return new Point2(comX[frame], comY[frame]);
     }
 
+    /** How far to the athlete's left of the middle plane a point is taken to lie, in the unit of the plane. */
+    public double acrossM(BodyPoint point) {
+        return BodyWidths.acrossM(point, statureM);
+    }
+
     /** Median time between frames in seconds. */
     public double frameStepS() {
         double[] steps = new double[Math.max(0, timesUs.length - 1)];

@@ -109,7 +109,10 @@ public final class AttemptAnalyser {
         double body = Double.isFinite(stature) ? stature : USUAL_STATURE_M;
         MotionTrack motion = new MotionRepair(SegmentTable.of(sex(clip)), body).repair(landmarks, view);
         ContactTimeline contacts = new ContactDetector(source == ScaleSource.MARKS, takeoffFoot(clip)).detect(motion);
-        FittedMotion fitted = new WholeClipFit(SegmentTable.of(sex(clip)), assumptions(source)).fit(motion, contacts);
+        FittedMotion fitted = new WholeClipFit(
+                        SegmentTable.of(sex(clip)),
+                        source == ScaleSource.MARKS ? assumptions : assumptions.withoutFlight())
+                .fit(motion, contacts);
         PhaseTimeline phases = PhaseTimeline.of(contacts, sight(landmarks, true), sight(landmarks, false));
         AttemptMeasures measures = new AttemptMeasurer()
                 .measure(
@@ -119,17 +122,6 @@ public final class AttemptAnalyser {
                         new AttemptMeasurer.Given(
                                 source, official, landmarks.background().registeredShare(), warnings));
         return new AttemptAnalysis(view, motion, fitted, measures);
-    }
-
-    /** Free fall is known in metres only. */
-    private Assumptions assumptions(ScaleSource source) {
-        boolean metres = source == ScaleSource.MARKS;
-        return new Assumptions(
-                assumptions.lengths(),
-                assumptions.support(),
-                assumptions.flight() && metres,
-                assumptions.kneeLimit(),
-                assumptions.hipOffset());
     }
 
     private static double sight(ClipLandmarks landmarks, boolean first) {

@@ -32,8 +32,8 @@ class FiguresTest {
                 new ContactScore(1, 1, 3, 2, 1, 0),
                 errors,
                 List.of(
-                        new PointError(BodyPoint.LEFT_KNEE, Part.FLIGHT, false, 2, 1, 0.5),
-                        new PointError(BodyPoint.RIGHT_KNEE, Part.FLIGHT, false, 4, 3, 1.5)),
+                        new PointError(BodyPoint.LEFT_KNEE, Part.FLIGHT, PointError.Stage.SEEN, 2, 1, 0.5),
+                        new PointError(BodyPoint.RIGHT_KNEE, Part.FLIGHT, PointError.Stage.SEEN, 4, 3, 1.5)),
                 new LegExchanges(50, 2),
                 new LegExchanges(50, 0),
                 Optional.of(new GroundErrors(true, List.of(1.0, -3.0), List.of(0.0, 4.0))));

@@ -35,7 +35,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class WholeClipFitTest {
     private static final SegmentTable SEGMENTS = SegmentTable.of(Sex.UNSTATED);
     /** The centre of mass of the drawn jumper does not fall freely, its hips do. */
-    private static final Assumptions DRAWN = new Assumptions(true, true, false, true, true);
+    private static final Assumptions DRAWN = Assumptions.ALL.withoutFlight();
 
     private record Drawn(DrawnClip clip, MotionTrack motion, ContactTimeline contacts) {
         static Drawn of(long seed) {
