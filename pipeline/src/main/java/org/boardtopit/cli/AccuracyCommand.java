@@ -19,6 +19,7 @@ import org.boardtopit.cli.MeasurerFactory.Setup;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipFolder;
 import org.boardtopit.clips.ClipList;
+import org.boardtopit.clips.Effort;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
@@ -90,6 +91,13 @@ final class AccuracyCommand implements Callable<Integer> {
     @Option(names = "--network", paramLabel = "NAME", description = "The landmark network. Default: full.")
     private String network;
 
+    @Option(
+            names = "--effort",
+            paramLabel = "LEVEL",
+            converter = EffortWord.class,
+            description = "How often the network looks at each frame: quick, normal or thorough. Default: normal.")
+    private Effort effort;
+
     @Mixin
     private NetworkOptions networks;
 
@@ -149,7 +157,7 @@ final class AccuracyCommand implements Callable<Integer> {
     private List<ClipScore> scores(MeetSheet meet, Map<Clip, ClipScorer> scorers)
             throws InputException, NetworkUnfitException {
         NetworkStore store = networks.store(surroundings.engine());
-        Setup setup = new Setup(meet, networks.settings(meet.settings(), network), store, out, false);
+        Setup setup = new Setup(meet, networks.settings(meet.settings(), network, effort), store, out, false);
         List<ClipScore> scores = new ArrayList<>();
         try (OpenMeasurer measurer = surroundings.measurers().open(setup)) {
             for (Map.Entry<Clip, ClipScorer> entry : scorers.entrySet()) {
