@@ -20,7 +20,7 @@ import org.boardtopit.models.LandmarkReading;
  * so their errors are not independent and the spread is not divided by their number. The second mode is the same of the
  * Gaussians that are left; a third is forgotten, and its mass with it.
  *
- * <p>Measured against the mean of the looks' heat maps in the common frame: docs/decisions/0007. One thread at a time.
+ * <p>Measured against the mean of the looks' heat maps in the common frame, and level with it: docs/decisions/0007. One thread at a time.
  */
 final class LookMerger {
     private static final double REACH_SIDES = 0.07;
