@@ -20,6 +20,7 @@ import org.boardtopit.cli.MeasurerFactory.Setup;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipFolder;
 import org.boardtopit.clips.ClipList;
+import org.boardtopit.clips.Effort;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
@@ -98,6 +99,13 @@ final class AccuracyCommand implements Callable<Integer> {
     @Option(names = "--network", paramLabel = "NAME", description = "The landmark network. Default: full.")
     private String network;
 
+    @Option(
+            names = "--effort",
+            paramLabel = "LEVEL",
+            converter = EffortWord.class,
+            description = "How often the network looks at each frame: quick, normal or thorough. Default: normal.")
+    private Effort effort;
+
     @Mixin
     private NetworkOptions networks;
 
@@ -159,7 +167,7 @@ final class AccuracyCommand implements Callable<Integer> {
     private Map<String, List<ClipScore>> scores(MeetSheet meet, Map<Clip, ClipScorer> scorers)
             throws InputException, NetworkUnfitException {
         NetworkStore store = networks.store(surroundings.engine());
-        Setup setup = new Setup(meet, networks.settings(meet.settings(), network), store, out, false);
+        Setup setup = new Setup(meet, networks.settings(meet.settings(), network, effort), store, out, false);
         Map<String, List<ClipScore>> scores = new LinkedHashMap<>();
         int done = 0;
         try (OpenMeasurer measurer = surroundings.measurers().open(setup)) {

@@ -14,6 +14,7 @@ import org.boardtopit.cli.MeasurerFactory.Setup;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipFolder;
 import org.boardtopit.clips.ClipList;
+import org.boardtopit.clips.Effort;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
@@ -21,6 +22,7 @@ import org.boardtopit.clips.RunSettings;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkTiming;
 import org.boardtopit.models.NetworkUnfitException;
+import org.boardtopit.pose.Look;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.run.ClipNotMeasuredException;
 import org.boardtopit.run.StageTimes;
@@ -73,6 +75,13 @@ final class BenchCommand implements Callable<Integer> {
     @Option(names = "--network", paramLabel = "NAME", description = "The landmark network. Default: full.")
     private String network;
 
+    @Option(
+            names = "--effort",
+            paramLabel = "LEVEL",
+            converter = EffortWord.class,
+            description = "How often the network looks at each frame: quick, normal or thorough. Default: normal.")
+    private Effort effort;
+
     @Mixin
     private NetworkOptions options;
 
@@ -84,7 +93,7 @@ final class BenchCommand implements Callable<Integer> {
     public Integer call() throws InputException, NetworkUnfitException, IOException {
         takeSampleIfNothingIsSaid();
         MeetSheet meet = meetFile == null ? MeetSheet.NONE : MeetSheetReader.read(meetFile);
-        RunSettings settings = options.settings(meet.settings(), network);
+        RunSettings settings = options.settings(meet.settings(), network, effort);
         NetworkStore store = options.store(surroundings.engine());
         Path out = Files.createTempDirectory("boardtopit-bench");
         try {
@@ -148,12 +157,15 @@ final class BenchCommand implements Callable<Integer> {
             double firstS,
             double laterS,
             StageTimes times) {
+        int looks = Look.of(settings.effort()).size();
         double aloneS = 0;
         for (NetworkTiming timing : timings) {
-            aloneS += row.frames() / timing.picturesPerSecond() / timings.length;
+            aloneS += looks * row.frames() / timing.picturesPerSecond() / timings.length;
         }
         say("Clip: %s, %d frames, %d x %d", row.clip(), row.frames(), row.widthPx(), row.heightPx());
-        say("Network %s alone, %d threads: %.2f s", settings.network(), settings.threads(), aloneS);
+        say(
+                "Network %s alone, %d looks at each frame, %d threads: %.2f s",
+                settings.network(), looks, settings.threads(), aloneS);
         say("Whole clip, overlay included: %.2f s", laterS);
         say("Ratio: %.2f", laterS / aloneS);
         say("As the first clip of a run: %.2f s, ratio %.2f", firstS, firstS / aloneS);

@@ -3,6 +3,7 @@ package org.boardtopit.cli;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.boardtopit.clips.Effort;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.clips.RunSettings;
 import org.boardtopit.models.NetworkStore;
@@ -40,17 +41,20 @@ final class NetworkOptions {
     }
 
     int threads() {
-        return settings(RunSettings.DEFAULT, null).threads();
+        return settings(RunSettings.DEFAULT, null, null).threads();
     }
 
     /** The sheet's settings with those of the command line in their place, and the threads chosen. */
-    RunSettings settings(RunSettings sheet, String network) {
+    RunSettings settings(RunSettings sheet, String network, Effort effort) {
         if (threads != null && threads < 1) {
             throw new ParameterException(command.commandLine(), "--threads must be from 1 to 256, was " + threads);
         }
         int wanted = threads != null ? threads : sheet.threads();
         try {
-            return new RunSettings(network != null ? network : sheet.network(), wanted > 0 ? wanted : forThisMachine());
+            return new RunSettings(
+                    network != null ? network : sheet.network(),
+                    wanted > 0 ? wanted : forThisMachine(),
+                    effort != null ? effort : sheet.effort());
         } catch (IllegalArgumentException e) {
             throw new ParameterException(command.commandLine(), "--network or --threads: " + e.getMessage(), e);
         }

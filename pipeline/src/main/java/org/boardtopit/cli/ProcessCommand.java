@@ -12,6 +12,7 @@ import org.boardtopit.cli.MeasurerFactory.Setup;
 import org.boardtopit.cli.RunNews.Wordiness;
 import org.boardtopit.clips.ClipFolder;
 import org.boardtopit.clips.ClipList;
+import org.boardtopit.clips.Effort;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
@@ -75,6 +76,13 @@ final class ProcessCommand implements Callable<Integer> {
     @Option(names = "--network", paramLabel = "NAME", description = "The landmark network. Default: full.")
     private String network;
 
+    @Option(
+            names = "--effort",
+            paramLabel = "LEVEL",
+            converter = EffortWord.class,
+            description = "How often the network looks at each frame: quick, normal or thorough. Default: normal.")
+    private Effort effort;
+
     @Mixin
     private NetworkOptions networks;
 
@@ -106,7 +114,7 @@ final class ProcessCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InputException, NetworkUnfitException, IOException {
         MeetSheet meet = meetFile == null ? MeetSheet.NONE : MeetSheetReader.read(meetFile);
-        RunSettings settings = networks.settings(meet.settings(), network);
+        RunSettings settings = networks.settings(meet.settings(), network, effort);
         NetworkStore store = networks.store(surroundings.engine());
         ClipList list = ClipList.join(ClipFolder.list(clips, out, meet.inputFiles()), meet);
         OutputFolder.prepare(out);
@@ -145,6 +153,7 @@ final class ProcessCommand implements Callable<Integer> {
         used.put("meet", meetFile == null ? null : meetFile.toString());
         used.put("network", settings.network());
         used.put("threads", settings.threads());
+        used.put("effort", settings.effort().label());
         used.put("overlay", !noOverlay);
         return new RunFacts(startedAt, versions, hashes, used);
     }

@@ -7,6 +7,7 @@ import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.models.PersonDetector;
 import org.boardtopit.pose.ClipLandmarks;
+import org.boardtopit.pose.Look;
 import org.boardtopit.run.ClipNotMeasuredException;
 import org.boardtopit.run.ClipProcessor;
 import org.boardtopit.run.ClipResult;
@@ -31,8 +32,13 @@ final class StageAssembly implements MeasurerFactory {
 
     private static ClipProcessor processor(Setup setup, LandmarkPool landmarks, PersonDetector detector) {
         int threads = setup.settings().threads();
-        ClipProcessor.Tools tools =
-                new ClipProcessor.Tools(new FfmpegClipOpener(threads), detector, landmarks, threads, setup.overlay());
+        ClipProcessor.Tools tools = new ClipProcessor.Tools(
+                new FfmpegClipOpener(threads),
+                detector,
+                landmarks,
+                Look.of(setup.settings().effort()),
+                threads,
+                setup.overlay());
         return new ClipProcessor(setup.meet(), setup.out(), tools);
     }
 

@@ -21,7 +21,7 @@ public final class MeetSheetReader {
             List.of("competition", "date", "attempts", "cameras", "athletes", "settings", "tables");
     private static final List<String> CAMERA = List.of("name", "view", "reference", "marks");
     private static final List<String> ATHLETE = List.of("bib", "name", "sex", "stature_m", "born", "level");
-    private static final List<String> SETTINGS = List.of("network", "threads");
+    private static final List<String> SETTINGS = List.of("network", "threads", "effort");
     private static final List<String> TABLES = List.of("separator", "decimal");
 
     /** The oldest living person was born after this year. */
@@ -31,6 +31,7 @@ public final class MeetSheetReader {
 
     private static final Map<String, View> VIEWS = new LinkedHashMap<>();
     private static final Map<String, Sex> SEXES = new LinkedHashMap<>();
+    private static final Map<String, Effort> EFFORTS = new LinkedHashMap<>();
     private static final Map<String, Character> SEPARATORS = new LinkedHashMap<>();
     private static final Map<String, Character> DECIMALS = new LinkedHashMap<>();
 
@@ -40,6 +41,9 @@ public final class MeetSheetReader {
         VIEWS.put("rear", View.REAR);
         SEXES.put("male", Sex.MALE);
         SEXES.put("female", Sex.FEMALE);
+        for (Effort effort : Effort.values()) {
+            EFFORTS.put(effort.label(), effort);
+        }
         SEPARATORS.put(",", ',');
         SEPARATORS.put(";", ';');
         SEPARATORS.put("tab", '\t');
@@ -144,7 +148,8 @@ public final class MeetSheetReader {
         }
         return new RunSettings(
                 network.isEmpty() ? RunSettings.DEFAULT.network() : network,
-                keys.whole("threads", 0, RunSettings.MOST_THREADS, "2").orElse(RunSettings.DEFAULT.threads()));
+                keys.whole("threads", 0, RunSettings.MOST_THREADS, "2").orElse(RunSettings.DEFAULT.threads()),
+                keys.oneOf("effort", EFFORTS).orElse(RunSettings.DEFAULT.effort()));
     }
 
     /** Where numbers have a comma, cells are separated by semicolons unless the sheet says otherwise. */

@@ -5,12 +5,13 @@ package org.boardtopit.clips;
  *
  * @param network name of the landmark network
  * @param threads threads for the network; 0 leaves it to the program
+ * @param effort how much time the network is given for each frame
  */
-public record RunSettings(String network, int threads) {
+public record RunSettings(String network, int threads, Effort effort) {
     public static final int MOST_THREADS = 256;
     static final String NETWORK_NAME = "[A-Za-z0-9_-]{1,40}";
 
-    public static final RunSettings DEFAULT = new RunSettings("full", 0);
+    public static final RunSettings DEFAULT = new RunSettings("full", 0, Effort.NORMAL);
 
     public RunSettings {
         if (!network.matches(NETWORK_NAME)) {

@@ -1,9 +1,11 @@
 package org.boardtopit.pose;
 
 import java.nio.ByteBuffer;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Queue;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.ExecutionException;
@@ -12,124 +14,145 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.ThreadFactory;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.IntStream;
 import org.boardtopit.models.LandmarkNetwork;
 import org.boardtopit.models.LandmarkPool;
-import org.boardtopit.models.LandmarkReading;
 import org.boardtopit.pose.PoseTrack.FramePose;
 import org.boardtopit.subject.SubjectTrack;
 import org.boardtopit.subject.SubjectTrack.Square;
 import org.boardtopit.video.FrameReader;
-import org.boardtopit.video.SquareCrop;
 import org.boardtopit.video.VideoException;
 import org.boardtopit.video.VideoFrame;
 
 /**
- * Runs the landmark network on the athlete's square of every frame.
+ * Runs the landmark network on the athlete's square of every frame, in one look or several, and makes one pose of them.
  *
- * <p>The calling thread reads frames and cuts the squares; one thread per worker of the pool runs the network. At most three
- * crops a worker wait, so memory does not depend on the clip. Results come out in frame order, whatever the number of
- * workers, and do not depend on it.
+ * <p>The calling thread reads frames and cuts the crops; one thread per worker of the pool runs the network. At most three
+ * crops a worker wait, and the looks of a frame are merged as soon as they are read, so memory depends neither on the number
+ * of looks nor, but for the result, on the clip. Results come out in frame order, whatever the number of workers, and do not
+ * depend on it.
  */
 public final class PoseReader {
     private static final int WAITING_PER_WORKER = 3;
 
-    private final LandmarkPool pool;
+    private final List<LandmarkNetwork> workers;
+    private final List<Look> looks;
 
-    public PoseReader(LandmarkPool pool) {
-        this.pool = pool;
+    /**
+     * With the workers of a pool.
+     *
+     * @param looks one or more; the network runs once for each on every frame
+     */
+    public PoseReader(LandmarkPool pool, List<Look> looks) {
+        this(IntStream.range(0, pool.size()).mapToObj(pool::worker).toList(), looks);
+    }
+
+    /** With workers that nobody else makes use of meanwhile. */
+    PoseReader(List<LandmarkNetwork> workers, List<Look> looks) {
+        if (looks.isEmpty()) {
+            throw new IllegalArgumentException("at least one look is needed");
+        }
+        this.workers = List.copyOf(workers);
+        this.looks = List.copyOf(looks);
     }
 
     /** Reads the clip to the last frame with a square. Does not close the reader. */
     public PoseTrack read(FrameReader reader, SubjectTrack subject) throws VideoException {
         AtomicInteger number = new AtomicInteger();
         ThreadFactory names = task -> new Thread(task, "landmarks-" + number.incrementAndGet());
-        ExecutorService threads = Executors.newFixedThreadPool(pool.size(), names);
+        ExecutorService threads = Executors.newFixedThreadPool(workers.size(), names);
         try {
-            return read(reader, subject, threads);
+            return new Pass(threads).read(reader, subject);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new VideoException("interrupted while reading landmarks", e);
         } finally {
             threads.shutdownNow();
         }
     }
 
-    private PoseTrack read(FrameReader reader, SubjectTrack subject, ExecutorService threads) throws VideoException {
-        int side = pool.worker(0).inputSizePx();
-        SquareCrop crop = new SquareCrop(side);
-        BlockingQueue<ByteBuffer> buffers = new ArrayBlockingQueue<>(WAITING_PER_WORKER * pool.size());
-        while (buffers.remainingCapacity() > 0) {
-            buffers.add(crop.newBuffer());
-        }
-        BlockingQueue<LandmarkNetwork> networks = new ArrayBlockingQueue<>(pool.size());
-        for (int i = 0; i < pool.size(); i++) {
-            networks.add(pool.worker(i));
-        }
-        List<Optional<Future<FramePose>>> pending = new ArrayList<>();
-        try {
-            for (Optional<VideoFrame> next = reader.next(); next.isPresent(); next = reader.next()) {
-                VideoFrame frame = next.get();
-                Optional<Square> square = subject.at(frame.index());
-                if (square.isEmpty()) {
-                    pending.add(Optional.empty());
-                    continue;
-                }
-                ByteBuffer rgb = buffers.take();
-                Square s = square.get();
-                crop.cut(frame, s.centreXPx(), s.centreYPx(), s.sidePx(), rgb);
-                pending.add(Optional.of(threads.submit(() -> readOne(networks, buffers, rgb, s, side))));
+    /** The looks at one frame; none where the athlete is not in view. */
+    private record Pending(Optional<Square> square, List<Future<float[]>> readings) {}
+
+    /** One clip being read. */
+    private final class Pass {
+        private final ExecutorService threads;
+        private final int cropPx = workers.get(0).inputSizePx();
+        private final LookCrop crop = new LookCrop(cropPx);
+        private final BlockingQueue<LandmarkNetwork> networks =
+                new ArrayBlockingQueue<>(workers.size(), false, workers);
+        private final BlockingQueue<ByteBuffer> buffers;
+        private final Queue<Pending> pending = new ArrayDeque<>();
+        private final List<Optional<FramePose>> poses = new ArrayList<>();
+
+        Pass(ExecutorService threads) {
+            this.threads = threads;
+            this.buffers = new ArrayBlockingQueue<>(WAITING_PER_WORKER * workers.size());
+            while (buffers.remainingCapacity() > 0) {
+                buffers.add(crop.newBuffer());
             }
-            return collected(pending, subject.frameCount());
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new VideoException("interrupted while reading landmarks", e);
         }
-    }
 
-    private static FramePose readOne(
-            BlockingQueue<LandmarkNetwork> networks,
-            BlockingQueue<ByteBuffer> buffers,
-            ByteBuffer rgb,
-            Square square,
-            int side)
-            throws InterruptedException {
-        LandmarkNetwork network = networks.take();
-        try {
-            return inFrame(network.read(rgb), square, side);
-        } finally {
-            networks.add(network);
-            buffers.add(rgb);
+        PoseTrack read(FrameReader reader, SubjectTrack subject) throws VideoException, InterruptedException {
+            int mostPending = WAITING_PER_WORKER * workers.size();
+            for (Optional<VideoFrame> next = reader.next(); next.isPresent(); next = reader.next()) {
+                pending.add(submitted(next.get(), subject.at(next.get().index())));
+                if (pending.size() > mostPending) {
+                    finishOldest();
+                }
+            }
+            while (!pending.isEmpty()) {
+                finishOldest();
+            }
+            while (poses.size() < subject.frameCount()) {
+                poses.add(Optional.empty());
+            }
+            return new PoseTrack(poses);
         }
-    }
 
-    private static PoseTrack collected(List<Optional<Future<FramePose>>> pending, int frames)
-            throws InterruptedException {
-        List<Optional<FramePose>> poses = new ArrayList<>();
-        for (Optional<Future<FramePose>> future : pending) {
+        private Pending submitted(VideoFrame frame, Optional<Square> square) throws InterruptedException {
+            List<Future<float[]>> readings = new ArrayList<>();
+            if (square.isPresent()) {
+                for (Look look : looks) {
+                    ByteBuffer rgb = buffers.take();
+                    crop.cut(frame, square.get(), look, rgb);
+                    readings.add(threads.submit(() -> readOne(rgb, square.get(), look)));
+                }
+            }
+            return new Pending(square, readings);
+        }
+
+        private float[] readOne(ByteBuffer rgb, Square square, Look look) throws InterruptedException {
+            LandmarkNetwork network = networks.take();
             try {
-                poses.add(
-                        future.isEmpty()
-                                ? Optional.empty()
-                                : Optional.of(future.get().get()));
+                return look.inFrame(network.read(rgb), square, cropPx);
+            } finally {
+                networks.add(network);
+                buffers.add(rgb);
+            }
+        }
+
+        private void finishOldest() throws InterruptedException {
+            Pending oldest = pending.remove();
+            if (oldest.square().isEmpty()) {
+                poses.add(Optional.empty());
+                return;
+            }
+            List<float[]> readings = new ArrayList<>();
+            for (Future<float[]> reading : oldest.readings()) {
+                readings.add(done(reading));
+            }
+            Square square = oldest.square().get();
+            poses.add(Optional.of(new FramePose(square, LookMerger.merged(readings, square.sidePx()))));
+        }
+
+        private static float[] done(Future<float[]> reading) throws InterruptedException {
+            try {
+                return reading.get();
             } catch (ExecutionException e) {
                 throw new IllegalStateException(
                         "the landmark network failed: " + e.getCause().getMessage(), e.getCause());
             }
         }
-        while (poses.size() < frames) {
-            poses.add(Optional.empty());
-        }
-        return new PoseTrack(poses);
-    }
-
-    /** From pixels of the crop to pixels of the frame. */
-    private static FramePose inFrame(LandmarkReading reading, Square square, int side) {
-        float[] numbers = reading.toArray();
-        double scale = square.sidePx() / side;
-        double left = square.centreXPx() - square.sidePx() / 2;
-        double top = square.centreYPx() - square.sidePx() / 2;
-        for (int i = 0; i < numbers.length; i += 4) {
-            numbers[i] = (float) (left + numbers[i] * scale);
-            numbers[i + 1] = (float) (top + numbers[i + 1] * scale);
-            numbers[i + 2] = (float) (numbers[i + 2] * scale);
-        }
-        return new FramePose(square, numbers);
     }
 }

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Optional;
 import org.boardtopit.clips.AttemptEntry;
 import org.boardtopit.clips.Camera;
@@ -21,6 +22,7 @@ import org.boardtopit.models.LandmarkPool;
 import org.boardtopit.models.PersonDetector;
 import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.pose.ClipLandmarksFile;
+import org.boardtopit.pose.Look;
 import org.boardtopit.pose.PoseReader;
 import org.boardtopit.pose.PoseTrack;
 import org.boardtopit.report.AttemptOverlay;
@@ -46,8 +48,8 @@ import org.boardtopit.video.ffmpeg.FfmpegVideoWriter;
  * Measures one clip: looks through it for the background and what moves, follows the athlete, reads the landmarks, repairs
  * the motion, finds the contacts, measures, and draws the overlay.
  *
- * <p>The landmarks are the expensive half; they are kept in the output folder and used again when clip, network and reference
- * picture are the same. Use from one thread.
+ * <p>The landmarks are the expensive half; they are kept in the output folder and used again when clip, network, looks and
+ * reference picture are the same. Use from one thread.
  */
 public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
     /** A stated capture rate this much above the file's means slow motion; below it is a rounding of the same rate. */
@@ -56,10 +58,16 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
     /**
      * What the processor works with; owned and closed by whoever made it.
      *
+     * @param looks how the network looks at every frame
      * @param overlays false to leave the overlay videos out
      */
     public record Tools(
-            ClipOpener opener, PersonDetector detector, LandmarkPool landmarks, int encoderThreads, boolean overlays) {}
+            ClipOpener opener,
+            PersonDetector detector,
+            LandmarkPool landmarks,
+            List<Look> looks,
+            int encoderThreads,
+            boolean overlays) {}
 
     private final MeetSheet meet;
     private final Path out;
@@ -169,7 +177,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
         stages.begin("landmarks", 0.35);
         PoseTrack poses;
         try (FrameReader reader = open(clip, slowDown)) {
-            poses = new PoseReader(tools.landmarks()).read(reader, subject);
+            poses = new PoseReader(tools.landmarks(), tools.looks()).read(reader, subject);
         }
         return new ClipLandmarks(
                 survey.video(), survey.timestampsUs(), survey.undecodableFrames(), survey.background(), subject, poses);
@@ -192,6 +200,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
         MessageDigest digest = sha256();
         addFile(digest, clip.file());
         digest.update(tools.landmarks().card().sha256().getBytes(StandardCharsets.UTF_8));
+        digest.update(tools.looks().toString().getBytes(StandardCharsets.UTF_8));
         digest.update(Double.toString(slowDown).getBytes(StandardCharsets.UTF_8));
         Optional<org.boardtopit.clips.ReferencePicture> picture = reference(clip);
         if (picture.isPresent()) {

@@ -89,7 +89,7 @@ class OtherCommandsTest {
         assertEquals(0, code, program.err());
         assertEquals(List.of("a.mp4", "a.mp4"), program.measurer.opened());
         assertTrue(program.out().contains("Clip: a.mp4, 210 frames, 1280 x 720"), program.out());
-        assertTrue(program.out().contains("Network tiny alone, 2 threads: "), program.out());
+        assertTrue(program.out().contains("Network tiny alone, 2 looks at each frame, 2 threads: "), program.out());
         assertTrue(
                 program.out().matches("(?s).*As the first clip of a run: .*, ratio \\d+\\.\\d\\d\\R.*"), program.out());
         assertTrue(program.out().matches("(?s).*Ratio: \\d+\\.\\d\\d\\R.*"), program.out());

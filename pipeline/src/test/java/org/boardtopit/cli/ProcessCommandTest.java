@@ -10,7 +10,9 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import org.boardtopit.clips.Effort;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.run.ClipNotMeasuredException;
 import org.boardtopit.run.ScriptedMeasurer;
@@ -90,6 +92,24 @@ class ProcessCommandTest {
     }
 
     @ParameterizedTest
+    @CsvSource({"'',NORMAL,", "effort: quick,QUICK,", "effort: quick,THOROUGH,thorough"})
+    void theEffortIsTheSheetsUnlessTheCommandLineSaysAnother(String setting, Effort expected, String option)
+            throws IOException {
+        program.file("meet.yaml", setting.isEmpty() ? "" : "settings: {" + setting + "}\n");
+        List<String> line = new ArrayList<>(List.of("process", "@clips", "--meet", "@meet.yaml", "--out", "@results"));
+        if (option != null) {
+            line.addAll(List.of("--effort", option));
+        }
+
+        assertEquals(0, program.run(line.toArray(String[]::new)), program.err());
+
+        assertEquals(expected, program.setup().settings().effort());
+        JsonNode run =
+                new ObjectMapper().readTree(program.path("results/run.json").toFile());
+        assertEquals(expected.label(), run.get("settings").get("effort").asText());
+    }
+
+    @ParameterizedTest
     @CsvSource(
             delimiter = '|',
             value = {
@@ -105,6 +125,7 @@ class ProcessCommandTest {
                 "process @clips --out @results --networks @none | there is no such folder of networks",
                 "process @clips --out @results --threads 0 | --threads must be from 1 to 256",
                 "process @clips --out @results --threads two | two",
+                "process @clips --out @results --effort huge | it must be one of quick, normal, thorough, was 'huge'",
                 "process @clips --out @results --quiet --verbose | mutually exclusive",
                 "process @clips --out @results --colour | --colour",
                 "measure @clips | measure",

@@ -72,7 +72,7 @@ class MeetSheetReaderTest {
                     stature_m: 1.78
                     born: 2004
                     level: junior
-                settings: {network: heavy, threads: 3}
+                settings: {network: heavy, threads: 3, effort: thorough}
                 tables: {separator: tab, decimal: ","}
                 """);
         assertEquals("Open: Meeting", sheet.competition());
@@ -84,7 +84,7 @@ class MeetSheetReaderTest {
         assertEquals(
                 new Athlete("087", "Tadao Brennick", Optional.of(Sex.FEMALE), 1.78, OptionalInt.of(2004), "junior"),
                 sheet.athletes().get(0));
-        assertEquals(new RunSettings("heavy", 3), sheet.settings());
+        assertEquals(new RunSettings("heavy", 3, Effort.THOROUGH), sheet.settings());
         assertEquals(new TableFormat('\t', ','), sheet.tables());
         assertEquals(4, sheet.inputFiles().size());
     }
@@ -202,6 +202,7 @@ class MeetSheetReaderTest {
                 "athletes: [{bib: 1, born: 2004.5}] | meet.yaml, line 1, column 27: born must be a whole number such as 2004",
                 "settings: {network: \"a b\"} | meet.yaml, line 1, column 21: network must be the name of a network such as full, was 'a b'",
                 "settings: {threads: -1} | meet.yaml, line 1, column 21: threads must be from 0 to 256, was -1",
+                "settings: {effort: huge} | meet.yaml, line 1, column 20: effort must be one of quick, normal, thorough, was 'huge'",
                 "settings: {threads: many} | meet.yaml, line 1, column 21: threads must be a number such as 2, with a dot and without quotes, was 'many'",
                 "settings: full | meet.yaml, line 1, column 11: settings must hold lines such as 'network: ...'",
                 "tables: {separator: \":\"} | meet.yaml, line 1, column 21: separator must be one of ,, ;, tab, was ':'",

@@ -17,6 +17,7 @@ import java.util.TreeMap;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipFolder;
 import org.boardtopit.clips.ClipList;
+import org.boardtopit.clips.Effort;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
 import org.boardtopit.contacts.ContactKind;
@@ -27,6 +28,7 @@ import org.boardtopit.models.LandmarkPool;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.PersonDetector;
 import org.boardtopit.models.djl.TorchEngine;
+import org.boardtopit.pose.Look;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoFrame;
@@ -60,7 +62,10 @@ class WholePipelineTest {
         try (PersonDetector detector = networks.openDetector(NetworkStore.DEFAULT_DETECTOR);
                 LandmarkPool landmarks = networks.openLandmarks(NetworkStore.DEFAULT_LANDMARKS, 2)) {
             ClipProcessor processor = new ClipProcessor(
-                    meet, out, new ClipProcessor.Tools(new FfmpegClipOpener(1), detector, landmarks, 1, true));
+                    meet,
+                    out,
+                    new ClipProcessor.Tools(
+                            new FfmpegClipOpener(1), detector, landmarks, Look.of(Effort.QUICK), 1, true));
             for (Clip clip : list.clips()) {
                 MEASURED.put(clip.name(), processor.measure(clip, (stage, share) -> {}));
             }
