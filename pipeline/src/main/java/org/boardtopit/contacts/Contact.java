@@ -9,7 +9,8 @@ package org.boardtopit.contacts;
  * @param toeAlongM where the tip of the shoe stands, in the plane of the run; in the pit the rear-most heel, which makes the
  *     mark; NaN when not seen
  * @param confidence 0 to 1: how surely this is a contact of this kind
- * @param frameLimited true when the model could not time it and nearest frames are given
+ * @param frameLimited true when the frame rate decides: the model could not time it and nearest frames are given, or its
+ *     90 % interval is wider than one and a half frames
  */
 public record Contact(
         ContactKind kind,
