@@ -94,7 +94,7 @@ public final class RunwayCamera {
                 LeastSquares.Fit fit = LeastSquares.minimise(
                         p -> residuals(p, marks, sign, widthPx, heightPx, prior), start, PARAMETER_SCALE);
                 RunwayCamera camera = of(fit.parameters(), widthPx, heightPx, sign, marks);
-                if (camera.heightM() > 0 && fit.cost() < bestCost) {
+                if (camera.heightM() > 0 && Double.isFinite(camera.residualPx()) && fit.cost() < bestCost) {
                     best = camera;
                     bestCost = fit.cost();
                 }
