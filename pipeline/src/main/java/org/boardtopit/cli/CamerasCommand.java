@@ -216,7 +216,8 @@ final class CamerasCommand implements Callable<Integer> {
                     ? f.predicted()
                     : seer.project(
                             f.mark().alongM(), seer.marksAcrossSign() * f.mark().acrossM(), 0);
-            marks.add(new SceneMark(f.mark().name(), f.mark().pixel(), expected, f.off()));
+            marks.add(new SceneMark(
+                    f.mark().name(), f.mark().pixel(), expected, f.off(), seer != null && isFarSide(seer, f.mark())));
         }
         List<String> headings = new ArrayList<>();
         headings.add("Camera " + camera.name());
@@ -226,6 +227,10 @@ final class CamerasCommand implements Callable<Integer> {
             headings.add("OFF: " + wrong);
         }
         return new CameraScene(headings, marks, believed(check) == null ? List.of() : lines(believed(check), check));
+    }
+
+    private static boolean isFarSide(RunwayCamera camera, Mark mark) {
+        return camera.acrossM() * camera.marksAcrossSign() * mark.acrossM() < 0;
     }
 
     private static List<SceneLine> lines(RunwayCamera camera, MarksCheck check) {

@@ -17,8 +17,9 @@ public record CameraScene(List<String> headings, List<SceneMark> marks, List<Sce
      * @param clicked where the table has it
      * @param predicted where the other marks say it is; unknown when they cannot
      * @param off true when the two are too far apart
+     * @param farSide true for marks beyond the middle of the runway, whose names stand above it
      */
-    public record SceneMark(String name, Point2 clicked, Point2 predicted, boolean off) {}
+    public record SceneMark(String name, Point2 clicked, Point2 predicted, boolean off, boolean farSide) {}
 
     /**
      * A line on the runway.

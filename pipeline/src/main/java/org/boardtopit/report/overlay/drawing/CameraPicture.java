@@ -134,14 +134,12 @@ public final class CameraPicture {
                 bottom = Math.max(bottom, scale * m.clicked().y());
             }
         }
-        double middle = (top + bottom) / 2;
         List<SceneMark> ordered = new ArrayList<>(marks);
         ordered.sort(Comparator.comparingDouble(m -> m.clicked().x()));
         List<Box> taken = new ArrayList<>();
         for (SceneMark m : ordered) {
-            boolean above = scale * m.clicked().y() < middle;
-            double edge = m.off() ? scale * m.clicked().y() : above ? top : bottom;
-            name(m, above, edge, taken);
+            double edge = m.off() ? scale * m.clicked().y() : m.farSide() ? top : bottom;
+            name(m, m.farSide(), edge, taken);
         }
     }
 
