@@ -45,6 +45,7 @@ public final class Main {
         Console console = surroundings.console();
         CommandLine commands = new CommandLine(new Root())
                 .addSubcommand(new ProcessCommand(surroundings))
+                .addSubcommand(new CamerasCommand(surroundings))
                 .addSubcommand(new NetworksCommand(surroundings))
                 .addSubcommand(new BenchCommand(surroundings))
                 .addSubcommand(new AccuracyCommand(surroundings))
@@ -107,6 +108,7 @@ public final class Main {
                 "Examples:",
                 "  boardtopit process clips --out results",
                 "  boardtopit process clips --meet meet.yaml --out results",
+                "  boardtopit cameras meet.yaml --out results",
                 "  boardtopit help process",
                 "",
                 "Exit codes: 0 all clips measured, 1 some not measured, 2 wrong input,",
@@ -119,7 +121,7 @@ public final class Main {
         @Override
         public void run() {
             throw new ParameterException(
-                    command.commandLine(), "a command is missing: process, networks, bench or accuracy");
+                    command.commandLine(), "a command is missing: process, cameras, networks, bench or accuracy");
         }
     }
 }

@@ -27,12 +27,12 @@ public final class BackgroundMotion {
     private final List<FrameRegistration> frames;
     private final List<Homography> fromFixed;
     private final boolean referenceMatched;
-    private final boolean cameraMoves;
+    private final RegistrationFacts facts;
 
-    public BackgroundMotion(List<FrameRegistration> frames, boolean referenceMatched, boolean cameraMoves) {
+    public BackgroundMotion(List<FrameRegistration> frames, boolean referenceMatched, RegistrationFacts facts) {
         this.frames = List.copyOf(frames);
         this.referenceMatched = referenceMatched;
-        this.cameraMoves = cameraMoves;
+        this.facts = facts;
         this.fromFixed = new ArrayList<>(frames.size());
         for (FrameRegistration frame : frames) {
             fromFixed.add(frame.toFixed().inverse());
@@ -62,7 +62,12 @@ public final class BackgroundMotion {
 
     /** True when the camera was panned, zoomed or knocked. */
     public boolean cameraMoves() {
-        return cameraMoves;
+        return facts.model() != CameraModel.STILL;
+    }
+
+    /** How well it all fits together. */
+    public RegistrationFacts facts() {
+        return facts;
     }
 
     /** Share of frames that are registered, 0 to 1. */

@@ -1,5 +1,10 @@
 package org.boardtopit.ground;
 
+import org.ejml.data.DMatrixRMaj;
+import org.ejml.dense.row.CommonOps_DDRM;
+import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
+import org.ejml.interfaces.decomposition.SingularValueDecomposition_F64;
+
 /** Rotation matrices (row-major, nine numbers) and rotation vectors (axis times angle in radians). */
 final class Rotations {
     private Rotations() {}
@@ -27,6 +32,25 @@ final class Rotations {
             b * c * k + a * sin,
             cos + c * c * k
         };
+    }
+
+    /** The rotation nearest to a matrix with a positive determinant, whatever its scale (Arun et al. 1987, from memory). */
+    static double[] nearest(double[] m) {
+        SingularValueDecomposition_F64<DMatrixRMaj> svd = DecompositionFactory_DDRM.svd(3, 3, true, true, false);
+        if (!svd.decompose(new DMatrixRMaj(3, 3, true, m.clone()))) {
+            throw new IllegalArgumentException("not a matrix of finite numbers");
+        }
+        DMatrixRMaj u = svd.getU(null, false);
+        DMatrixRMaj v = svd.getV(null, true);
+        double sign = Math.signum(CommonOps_DDRM.det(u) * CommonOps_DDRM.det(v));
+        double[] s = svd.getSingularValues();
+        int least = s[0] <= s[1] && s[0] <= s[2] ? 0 : s[1] <= s[2] ? 1 : 2;
+        for (int i = 0; i < 3; i++) {
+            u.set(i, least, sign * u.get(i, least));
+        }
+        DMatrixRMaj r = new DMatrixRMaj(3, 3);
+        CommonOps_DDRM.mult(u, v, r);
+        return r.data.clone();
     }
 
     /** The rotation vector of a matrix, also near half a turn. */

@@ -23,8 +23,13 @@ public final class RunwayCamera {
 
     private static final double PRIOR_LOG_SD = 0.47;
     private static final double[] START_FOCAL_WIDTHS = {0.6, 0.9, 1.3, 1.9, 2.8};
-    /** What a careful person's click on a mark is worth; sets the weight of the prior only. */
-    private static final double CLICK_SD_PX = 1.0;
+    /** What a careful person's click on a mark is worth along one axis; a first guess, not tuned. */
+    static final double CLICK_SD_PX = 1.0;
+
+    /** As many clicks as the guess above counts for when the marks' own agreement says what clicks are worth. */
+    private static final double CLICK_GUESS_WEIGHT = 4;
+
+    private static final double[] PARAMETER_SCALE = {1, 1, 1, 1, 10, 10, 10};
 
     private final double focalPx;
     private final double centreXPx;
@@ -33,6 +38,8 @@ public final class RunwayCamera {
     private final double[] translation;
     private final double acrossSign; // of the marks' own convention against ours
     private final double residualPx;
+    private final double[] parameters;
+    private double[][] covariance = new double[0][]; // of the parameters
 
     private RunwayCamera(
             double focalPx,
@@ -41,7 +48,8 @@ public final class RunwayCamera {
             double[] rotation,
             double[] translation,
             double acrossSign,
-            double residualPx) {
+            double residualPx,
+            double[] parameters) {
         this.focalPx = focalPx;
         this.centreXPx = centreXPx;
         this.centreYPx = centreYPx;
@@ -49,6 +57,7 @@ public final class RunwayCamera {
         this.translation = translation;
         this.acrossSign = acrossSign;
         this.residualPx = residualPx;
+        this.parameters = parameters;
     }
 
     /**
@@ -58,11 +67,24 @@ public final class RunwayCamera {
      * @throws CalibrationException when they are too few, on one line or contradict each other
      */
     public static RunwayCamera fromMarks(List<Mark> marks, int widthPx, int heightPx) throws CalibrationException {
+        return fromMarks(marks, widthPx, heightPx, PRIOR_FOCAL_WIDTHS * widthPx, PRIOR_LOG_SD);
+    }
+
+    /**
+     * The same when something else tells the focal length, such as the turns of a panned clip.
+     *
+     * @param likelyFocalPx in pixels of the picture with the marks
+     * @param logFocalSd standard deviation of its natural logarithm
+     */
+    public static RunwayCamera fromMarks(
+            List<Mark> marks, int widthPx, int heightPx, double likelyFocalPx, double logFocalSd)
+            throws CalibrationException {
         if (marks.size() < 4) {
             throw new CalibrationException("a camera needs at least 4 marks, has " + marks.size());
         }
         RunwayCamera best = null;
         double bestCost = Double.POSITIVE_INFINITY;
+        FocalPrior prior = new FocalPrior(Math.log(likelyFocalPx), logFocalSd);
         for (double sign : new double[] {1, -1}) {
             for (double widths : START_FOCAL_WIDTHS) {
                 double[] start = PlaneStart.of(marks, sign, widths * widthPx, widthPx / 2.0, heightPx / 2.0);
@@ -70,10 +92,9 @@ public final class RunwayCamera {
                     continue;
                 }
                 LeastSquares.Fit fit = LeastSquares.minimise(
-                        p -> residuals(p, marks, sign, widthPx, heightPx), start, new double[] {1, 1, 1, 1, 10, 10, 10
-                        });
+                        p -> residuals(p, marks, sign, widthPx, heightPx, prior), start, PARAMETER_SCALE);
                 RunwayCamera camera = of(fit.parameters(), widthPx, heightPx, sign, marks);
-                if (camera.heightM() > 0 && fit.cost() < bestCost) {
+                if (camera.heightM() > 0 && Double.isFinite(camera.residualPx()) && fit.cost() < bestCost) {
                     best = camera;
                     bestCost = fit.cost();
                 }
@@ -83,13 +104,36 @@ public final class RunwayCamera {
             throw new CalibrationException(
                     "no camera position explains the marks: they lie on one line, or two of them are exchanged");
         }
+        best.covariance = covariance(best, marks, widthPx, heightPx, prior);
         return best;
+    }
+
+    /** What is known of the focal length before the marks speak. */
+    private record FocalPrior(double log, double logSd) {}
+
+    /** The marks' own agreement says what a click is worth, drawn towards the guess when they are few. */
+    private static double[][] covariance(
+            RunwayCamera camera, List<Mark> marks, int widthPx, int heightPx, FocalPrior prior) {
+        double spare = 2.0 * marks.size() - PARAMETER_SCALE.length;
+        double squares = marks.size() * camera.residualPx * camera.residualPx;
+        double clickSd = Math.sqrt(
+                (CLICK_GUESS_WEIGHT * CLICK_SD_PX * CLICK_SD_PX + squares) / (CLICK_GUESS_WEIGHT + Math.max(0, spare)));
+        return LeastSquares.covariance(
+                p -> {
+                    double[] r = residuals(p, marks, camera.acrossSign, widthPx, heightPx, prior);
+                    for (int i = 0; i < r.length - 1; i++) {
+                        r[i] *= CLICK_SD_PX / clickSd;
+                    }
+                    return r;
+                },
+                camera.parameters,
+                PARAMETER_SCALE);
     }
 
     private static RunwayCamera of(double[] p, int widthPx, int heightPx, double sign, List<Mark> marks) {
         double[] r = Rotations.fromVector(p[1], p[2], p[3]);
         RunwayCamera camera = new RunwayCamera(
-                Math.exp(p[0]), widthPx / 2.0, heightPx / 2.0, r, new double[] {p[4], p[5], p[6]}, sign, Double.NaN);
+                Math.exp(p[0]), widthPx / 2.0, heightPx / 2.0, r, new double[] {p[4], p[5], p[6]}, sign, Double.NaN, p);
         double sum = 0;
         for (Mark m : marks) {
             double d = camera.project(m.alongM(), sign * m.acrossM(), 0).distanceTo(m.pixel());
@@ -102,10 +146,12 @@ public final class RunwayCamera {
                 r,
                 camera.translation,
                 sign,
-                Math.sqrt(sum / marks.size()));
+                Math.sqrt(sum / marks.size()),
+                p);
     }
 
-    private static double[] residuals(double[] p, List<Mark> marks, double sign, int widthPx, int heightPx) {
+    private static double[] residuals(
+            double[] p, List<Mark> marks, double sign, int widthPx, int heightPx, FocalPrior prior) {
         double f = Math.exp(p[0]);
         double[] r = Rotations.fromVector(p[1], p[2], p[3]);
         double[] out = new double[2 * marks.size() + 1];
@@ -120,7 +166,7 @@ public final class RunwayCamera {
             out[2 * i] = (u - m.pixel().x()) / CLICK_SD_PX;
             out[2 * i + 1] = (v - m.pixel().y()) / CLICK_SD_PX;
         }
-        out[2 * marks.size()] = (p[0] - Math.log(PRIOR_FOCAL_WIDTHS * widthPx)) / PRIOR_LOG_SD;
+        out[2 * marks.size()] = (p[0] - prior.log()) / prior.logSd();
         return out;
     }
 
@@ -159,6 +205,63 @@ public final class RunwayCamera {
         Point2 a = onUpright(new Point2(pixel.x(), pixel.y() - 0.5), 0);
         Point2 b = onUpright(new Point2(pixel.x(), pixel.y() + 0.5), 0);
         return a.distanceTo(b);
+    }
+
+    /**
+     * How well the marks determine places along the runway: standard deviation, in metres, of the along position of a point on
+     * the ground of the upright plane {@code acrossM} beside the centre line, its pixel being exact. By propagation of the
+     * fit's covariance; NaN where the camera does not see.
+     */
+    public double alongSdM(double alongM, double acrossM) {
+        Point2 pixel = project(alongM, acrossM, 0);
+        double[] gradient = new double[parameters.length];
+        for (int k = 0; k < gradient.length; k++) {
+            double h = 1e-5 * PARAMETER_SCALE[k];
+            gradient[k] = (moved(k, h).onUpright(pixel, acrossM).x()
+                            - moved(k, -h).onUpright(pixel, acrossM).x())
+                    / (2 * h);
+        }
+        return Math.sqrt(Math.max(0, spread(gradient, gradient)));
+    }
+
+    /** Standard deviation of a ground point's pixel by the fit's covariance, along x and y, without the click's own error. */
+    double[] pixelSdPx(double alongM, double acrossM) {
+        double[][] gradient = new double[2][parameters.length];
+        for (int k = 0; k < parameters.length; k++) {
+            double h = 1e-5 * PARAMETER_SCALE[k];
+            Point2 up = moved(k, h).project(alongM, acrossM, 0);
+            Point2 down = moved(k, -h).project(alongM, acrossM, 0);
+            gradient[0][k] = (up.x() - down.x()) / (2 * h);
+            gradient[1][k] = (up.y() - down.y()) / (2 * h);
+        }
+        return new double[] {
+            Math.sqrt(Math.max(0, spread(gradient[0], gradient[0]))),
+            Math.sqrt(Math.max(0, spread(gradient[1], gradient[1])))
+        };
+    }
+
+    private RunwayCamera moved(int parameter, double by) {
+        double[] p = parameters.clone();
+        p[parameter] += by;
+        return new RunwayCamera(
+                Math.exp(p[0]),
+                centreXPx,
+                centreYPx,
+                Rotations.fromVector(p[1], p[2], p[3]),
+                new double[] {p[4], p[5], p[6]},
+                acrossSign,
+                residualPx,
+                p);
+    }
+
+    private double spread(double[] a, double[] b) {
+        double sum = 0;
+        for (int i = 0; i < a.length; i++) {
+            for (int j = 0; j < b.length; j++) {
+                sum += a[i] * covariance[i][j] * b[j];
+            }
+        }
+        return sum;
     }
 
     /** Height of the camera above the ground. */

@@ -15,6 +15,8 @@ import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
 import org.boardtopit.ground.BackgroundMotion;
 import org.boardtopit.ground.BackgroundMotion.FrameRegistration;
+import org.boardtopit.ground.CameraModel;
+import org.boardtopit.ground.RegistrationFacts;
 import org.boardtopit.models.BodyPoint;
 import org.boardtopit.pose.PoseTrack.FramePose;
 import org.boardtopit.signal.Homography;
@@ -30,7 +32,7 @@ import org.boardtopit.video.VideoInfo;
  */
 public final class ClipLandmarksFile {
     /** Grows with every change of the layout, or of the stages that fill it. */
-    private static final String LAYOUT = "boardtopit landmarks 1";
+    private static final String LAYOUT = "boardtopit landmarks 2";
 
     private ClipLandmarksFile() {}
 
@@ -45,7 +47,7 @@ public final class ClipLandmarksFile {
             out.writeLong(clip.undecodableFrames());
             out.writeInt(clip.frameCount());
             out.writeBoolean(clip.background().referenceMatched());
-            out.writeBoolean(clip.background().cameraMoves());
+            writeFacts(out, clip.background().facts());
             out.writeInt(clip.subject().direction());
             for (int i = 0; i < clip.frameCount(); i++) {
                 out.writeLong(clip.timestampsUs().get(i));
@@ -80,7 +82,7 @@ public final class ClipLandmarksFile {
         long undecodable = in.readLong();
         int frames = in.readInt();
         boolean matched = in.readBoolean();
-        boolean moves = in.readBoolean();
+        RegistrationFacts facts = readFacts(in);
         int direction = in.readInt();
         List<Long> timestamps = new ArrayList<>();
         List<FrameRegistration> registrations = new ArrayList<>();
@@ -96,7 +98,7 @@ public final class ClipLandmarksFile {
                 video,
                 timestamps,
                 undecodable,
-                new BackgroundMotion(registrations, matched, moves),
+                new BackgroundMotion(registrations, matched, facts),
                 new SubjectTrack(squares, direction),
                 new PoseTrack(poses));
     }
@@ -122,6 +124,25 @@ public final class ClipLandmarksFile {
                 in.readBoolean(),
                 in.readInt(),
                 in.readUTF());
+    }
+
+    private static void writeFacts(DataOutputStream out, RegistrationFacts facts) throws IOException {
+        out.writeUTF(facts.model().name());
+        out.writeDouble(facts.residualPx());
+        out.writeDouble(facts.inliers());
+        out.writeDouble(facts.driftPx());
+        out.writeDouble(facts.focalPx());
+        out.writeDouble(facts.logFocalSd());
+    }
+
+    private static RegistrationFacts readFacts(DataInputStream in) throws IOException {
+        return new RegistrationFacts(
+                CameraModel.valueOf(in.readUTF()),
+                in.readDouble(),
+                in.readDouble(),
+                in.readDouble(),
+                in.readDouble(),
+                in.readDouble());
     }
 
     private static void writeRegistration(DataOutputStream out, FrameRegistration r) throws IOException {

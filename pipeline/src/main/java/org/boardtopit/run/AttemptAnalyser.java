@@ -20,6 +20,7 @@ import org.boardtopit.fit.FittedMotion;
 import org.boardtopit.fit.WholeClipFit;
 import org.boardtopit.ground.CalibrationException;
 import org.boardtopit.ground.Mark;
+import org.boardtopit.ground.RegistrationFacts;
 import org.boardtopit.ground.RunwayCamera;
 import org.boardtopit.ground.RunwayView;
 import org.boardtopit.ground.opencv.ReferencePicture;
@@ -150,13 +151,23 @@ public final class AttemptAnalyser {
         List<Mark> marks = reference.get().marks().marks().stream()
                 .map(m -> new Mark(m.name(), m.alongM(), m.acrossM(), new Point2(m.xPx(), m.yPx())))
                 .toList();
+        landmarks.background().facts().remarks().forEach(warnings::add);
         try (ReferencePicture picture = ReferencePicture.read(reference.get().picture())) {
-            RunwayCamera camera = RunwayCamera.fromMarks(marks, picture.widthPx(), picture.heightPx());
+            RunwayCamera camera = camera(marks, picture, landmarks.background().facts());
             return Optional.of(RunwayView.calibrated(landmarks.background(), camera));
         } catch (CalibrationException | VideoException e) {
             warnings.add(reference.get().marksFile().getFileName() + ": " + e.getMessage());
             return Optional.empty();
         }
+    }
+
+    /** The turns of a panned clip tell the focal length better than marks near one line do. */
+    private static RunwayCamera camera(List<Mark> marks, ReferencePicture picture, RegistrationFacts facts)
+            throws CalibrationException {
+        return facts.tellsFocalLength()
+                ? RunwayCamera.fromMarks(
+                        marks, picture.widthPx(), picture.heightPx(), facts.focalPx(), facts.honestLogFocalSd())
+                : RunwayCamera.fromMarks(marks, picture.widthPx(), picture.heightPx());
     }
 
     private static Sex sex(Clip clip) {

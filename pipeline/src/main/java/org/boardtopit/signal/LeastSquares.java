@@ -71,6 +71,25 @@ public final class LeastSquares {
         return new Fit(best, cost);
     }
 
+    /**
+     * Covariance of the parameters at the best point, for residuals that have been divided by their standard deviation: the
+     * inverse of J'J. Empty of meaning, and NaN throughout, when the residuals do not determine the parameters.
+     */
+    public static double[][] covariance(Function<double[], double[]> residuals, double[] at, double[] scale) {
+        DMatrixRMaj jacobian = jacobian(residuals, at, residuals.apply(at), scale);
+        DMatrixRMaj normal = new DMatrixRMaj(at.length, at.length);
+        CommonOps_DDRM.multInner(jacobian, normal);
+        DMatrixRMaj inverse = new DMatrixRMaj(at.length, at.length);
+        boolean known = CommonOps_DDRM.invert(normal, inverse);
+        double[][] covariance = new double[at.length][at.length];
+        for (int i = 0; i < at.length; i++) {
+            for (int j = 0; j < at.length; j++) {
+                covariance[i][j] = known ? inverse.get(i, j) : Double.NaN;
+            }
+        }
+        return covariance;
+    }
+
     private static double[] stepped(double[] at, DMatrixRMaj normal, DMatrixRMaj gradient, double damping) {
         DMatrixRMaj damped = normal.copy();
         for (int i = 0; i < at.length; i++) {

@@ -8,7 +8,9 @@ import org.boardtopit.contacts.Foot;
 import org.boardtopit.ground.BackgroundMotion;
 import org.boardtopit.ground.BackgroundMotion.FrameRegistration;
 import org.boardtopit.ground.CalibrationException;
+import org.boardtopit.ground.CameraModel;
 import org.boardtopit.ground.Mark;
+import org.boardtopit.ground.RegistrationFacts;
 import org.boardtopit.ground.RunwayCamera;
 import org.boardtopit.ground.RunwayView;
 import org.boardtopit.models.BodyPoint;
@@ -283,7 +285,10 @@ public final class DrawnClip {
                 new VideoInfo(1280, 720, setup.fps(), timesUs[n - 1], n, false, 0, "drawn"),
                 stamps,
                 0,
-                new BackgroundMotion(registrations, true, setup.panned()),
+                new BackgroundMotion(
+                        registrations,
+                        true,
+                        RegistrationFacts.unknown(setup.panned() ? CameraModel.TURNING : CameraModel.STILL)),
                 new SubjectTrack(squares, direction()),
                 new PoseTrack(poses));
     }

@@ -96,7 +96,7 @@ public final class Variants {
                 new BackgroundMotion(
                         registrations,
                         clip.background().referenceMatched(),
-                        clip.background().cameraMoves()),
+                        clip.background().facts()),
                 new SubjectTrack(squares, (mirrored ? -1 : 1) * clip.subject().direction()),
                 new PoseTrack(poses));
     }

@@ -3,12 +3,11 @@ package org.boardtopit.ground.opencv;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.boardtopit.ground.BackgroundMotion;
-import org.boardtopit.ground.BackgroundMotion.FrameRegistration;
-import org.boardtopit.ground.Movement;
+import org.boardtopit.ground.BackgroundChain;
+import org.boardtopit.ground.BackgroundChain.FrameTie;
+import org.boardtopit.ground.PointPairs;
 import org.boardtopit.ground.Survey;
 import org.boardtopit.signal.Homography;
-import org.boardtopit.signal.Point2;
 import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoException;
 import org.boardtopit.video.VideoFrame;
@@ -37,9 +36,10 @@ public final class BackgroundSurvey {
     /** Key frames are matched to the reference anew when the view has moved by this share of its width. */
     private static final double REFERENCE_STEP_SHARE = 0.35;
 
+    /** A match by one edge of the view says little of the other. */
+    private static final double LEAST_SPREAD_SHARE = 0.5;
+
     private static final int MAX_KEY_FRAMES = 200;
-    /** A camera on a tripod stands still when no corner of the picture wanders more than this share of its width. */
-    private static final double STILL_SHARE = 0.0008;
 
     private final Optional<ReferencePicture> reference;
 
@@ -57,20 +57,18 @@ public final class BackgroundSurvey {
         }
     }
 
-    /** How a frame hangs on a key frame: working pixels of the key frame to those of the frame. */
-    private record Tie(int key, Homography keyToFrame, boolean registered, int inliers, double residualPx) {}
-
     private final class Run implements AutoCloseable {
+        private static final PointPairs NONE = new PointPairs(new float[0], new float[0]);
+
         private final VideoInfo info;
         private final double scale;
         private final int workWidth;
         private final int workHeight;
-        private final List<Tie> ties = new ArrayList<>();
         private final List<Long> timestampsUs = new ArrayList<>();
-        private final List<Homography> keyToFirst = new ArrayList<>();
-        private final List<Optional<Homography>> keyToReference = new ArrayList<>();
+        private final BackgroundChain chain;
         private final MovementDetector detector;
         private KeyFrame key;
+        private Homography keyToLast = Homography.IDENTITY; // working pixels
 
         Run(VideoInfo info) {
             this.info = info;
@@ -79,6 +77,7 @@ public final class BackgroundSurvey {
             this.scale = 1.0 / step;
             this.workWidth = info.widthPx() / step;
             this.workHeight = info.heightPx() / step;
+            this.chain = new BackgroundChain(info.widthPx(), info.heightPx());
             double small = Math.min(1, SMALL_WIDTH_PX / (double) info.widthPx());
             this.detector = new MovementDetector(
                     (int) Math.round(info.widthPx() * small),
@@ -103,7 +102,7 @@ public final class BackgroundSurvey {
                 opencv_imgproc.resize(grey, small, smallSize, 0, 0, opencv_imgproc.INTER_AREA);
                 timestampsUs.add(frame.timestampUs());
                 register(grey, full);
-                detector.add(frame.timestampUs(), small, frameToFirst(ties.size() - 1));
+                detector.add(frame.timestampUs(), small, chain.frameToFirst(chain.frameCount() - 1));
             }
         }
 
@@ -114,134 +113,70 @@ public final class BackgroundSurvey {
 
         private void register(Mat grey, Mat full) {
             if (key == null) {
-                newKey(grey, full, Homography.IDENTITY);
-                ties.add(new Tie(0, Homography.IDENTITY, true, key.cornerCount(), 0));
+                chain.addFirstKey();
+                newKey(grey, full);
+                chain.addFrame(new FrameTie(0, Homography.IDENTITY, true, NONE, key.cornerCount(), 0));
                 return;
             }
-            Tie last = ties.get(ties.size() - 1);
-            Optional<KeyFrame.Match> match = key.match(grey, last.keyToFrame());
+            Optional<KeyFrame.Match> match = key.match(grey, keyToLast);
             if (match.isEmpty()) {
                 match = key.match(grey, Homography.IDENTITY);
             }
             if (match.isEmpty()) {
-                match = key.matchFar(grey, last.keyToFrame());
+                match = key.matchFar(grey, keyToLast);
             }
             if (match.isEmpty()) {
-                ties.add(new Tie(last.key(), last.keyToFrame(), false, 0, Double.NaN));
+                FrameTie last = chain.lastFrame();
+                chain.addFrame(new FrameTie(last.key(), last.keyToFrame(), false, NONE, 0, Double.NaN));
                 return;
             }
-            KeyFrame.Match m = match.get();
-            Tie tie = new Tie(keyToFirst.size() - 1, m.toPicture(), true, m.inliers(), m.residualPx() / scale);
-            ties.add(tie);
-            if (m.share() < NEW_KEY_SHARE && keyToFirst.size() < MAX_KEY_FRAMES) {
-                newKey(
-                        grey,
-                        full,
-                        keyToFirst.get(tie.key()).after(tie.keyToFrame().inverse()));
-                ties.set(
-                        ties.size() - 1,
-                        new Tie(keyToFirst.size() - 1, Homography.IDENTITY, true, m.inliers(), tie.residualPx()));
-            }
+            follow(match.get(), grey, full);
         }
 
-        private void newKey(Mat grey, Mat full, Homography toFirst) {
+        private void follow(KeyFrame.Match found, Mat grey, Mat full) {
+            BackgroundChain.Match match = inFramePixels(found);
+            boolean fresh = found.share() < NEW_KEY_SHARE && chain.keyCount() < MAX_KEY_FRAMES;
+            if (fresh) {
+                chain.addKey(match);
+                newKey(grey, full);
+            }
+            keyToLast = fresh ? Homography.IDENTITY : found.toPicture();
+            chain.addFrame(new FrameTie(
+                    chain.keyCount() - 1,
+                    fresh ? Homography.IDENTITY : match.map(),
+                    true,
+                    fresh ? NONE : match.pairs(),
+                    found.inliers(),
+                    match.residualPx()));
+        }
+
+        private BackgroundChain.Match inFramePixels(KeyFrame.Match found) {
+            Homography unscale = new Homography(1 / scale, 0, 0, 0, 1 / scale, 0, 0, 0, 1);
+            return new BackgroundChain.Match(
+                    unscale.after(found.toPicture().after(unscale.inverse())),
+                    found.agreeing().scaled(1 / scale, 1 / scale),
+                    found.residualPx() / scale);
+        }
+
+        private void newKey(Mat grey, Mat full) {
             if (key != null) {
                 key.close();
             }
             key = new KeyFrame(grey);
-            keyToFirst.add(toFirst);
-            keyToReference.add(isFarFromLastMatch(toFirst) ? located(full) : Optional.empty());
-        }
-
-        private Optional<Homography> located(Mat full) {
-            return reference
-                    .flatMap(r -> r.locate(full))
-                    .map(fit -> fit.homography().after(unscale())); // from working pixels
-        }
-
-        /** Features are matched to the reference only where the view has moved on: it takes a third of a second. */
-        private boolean isFarFromLastMatch(Homography toFirst) {
-            Point2 middle = new Point2(workWidth / 2.0, workHeight / 2.0);
-            for (int k = keyToReference.size() - 1; k >= 0; k--) {
-                if (keyToReference.get(k).isPresent()) {
-                    Point2 there = keyToFirst.get(k).inverse().after(toFirst).apply(middle);
-                    return there.distanceTo(middle) > REFERENCE_STEP_SHARE * workWidth;
-                }
+            // Features are matched to the reference only where the view has moved on: it takes a third of a second.
+            if (reference.isPresent() && chain.movedSinceReferencePx() > REFERENCE_STEP_SHARE * info.widthPx()) {
+                ReferencePicture picture = reference.get();
+                picture.locate(full)
+                        .ifPresent(fit -> chain.foundInReference(
+                                new BackgroundChain.Match(fit.homography(), fit.agreeing(), fit.residualPx()),
+                                fit.spreadXPx() > LEAST_SPREAD_SHARE * info.widthPx(),
+                                picture.widthPx(),
+                                picture.heightPx()));
             }
-            return true;
-        }
-
-        /** Frame pixels to working pixels of the first key frame, scaled back to frame pixels. */
-        private Homography frameToFirst(int frame) {
-            Tie tie = ties.get(frame);
-            Homography work = keyToFirst.get(tie.key()).after(tie.keyToFrame().inverse());
-            return unscale().after(work.after(unscale().inverse()));
-        }
-
-        private Homography unscale() {
-            return new Homography(1 / scale, 0, 0, 0, 1 / scale, 0, 0, 0, 1);
         }
 
         Survey finish(FrameReader reader) {
-            boolean still = isStill();
-            boolean matched = keyToReference.stream().anyMatch(Optional::isPresent);
-            List<Homography> keyToFixed = matched ? throughReference() : aroundMiddle();
-            List<FrameRegistration> frames = new ArrayList<>(ties.size());
-            for (Tie tie : ties) {
-                Homography keyToFrame = still ? Homography.IDENTITY : tie.keyToFrame();
-                Homography work = keyToFixed.get(still ? 0 : tie.key()).after(keyToFrame.inverse());
-                frames.add(new FrameRegistration(
-                        work.after(unscale().inverse()), tie.registered(), tie.inliers(), tie.residualPx()));
-            }
-            Movement movement = detector.finish();
-            return new Survey(
-                    info,
-                    timestampsUs,
-                    reader.undecodableFrames(),
-                    new BackgroundMotion(frames, matched, !still),
-                    movement);
-        }
-
-        /** No corner of the picture wanders: the tripod stood still, and what is left is noise of the matching. */
-        private boolean isStill() {
-            double limit = STILL_SHARE * info.widthPx();
-            for (int i = 0; i < ties.size(); i++) {
-                if (!ties.get(i).registered()) {
-                    continue;
-                }
-                Homography h = frameToFirst(i);
-                for (double x : new double[] {0.1, 0.9}) {
-                    for (double y : new double[] {0.2, 0.8}) {
-                        Point2 p = new Point2(x * info.widthPx(), y * info.heightPx());
-                        if (h.apply(p).distanceTo(p) > limit) {
-                            return false;
-                        }
-                    }
-                }
-            }
-            return true;
-        }
-
-        private List<Homography> aroundMiddle() {
-            Homography middle = keyToFirst.get(keyToFirst.size() / 2).inverse();
-            return keyToFirst.stream()
-                    .map(h -> unscale().after(middle.after(h)))
-                    .toList();
-        }
-
-        /** Working pixels of each key frame to the reference picture; a key frame without a match follows the nearest. */
-        private List<Homography> throughReference() {
-            List<Homography> out = new ArrayList<>();
-            for (int k = 0; k < keyToFirst.size(); k++) {
-                int nearest = -1;
-                for (int j = 0; j < keyToReference.size(); j++) {
-                    boolean closer = nearest < 0 || Math.abs(j - k) < Math.abs(nearest - k);
-                    nearest = keyToReference.get(j).isPresent() && closer ? j : nearest;
-                }
-                Homography chain = keyToFirst.get(nearest).inverse().after(keyToFirst.get(k));
-                out.add(keyToReference.get(nearest).orElseThrow().after(chain));
-            }
-            return out;
+            return new Survey(info, timestampsUs, reader.undecodableFrames(), chain.finish(), detector.finish());
         }
 
         @Override

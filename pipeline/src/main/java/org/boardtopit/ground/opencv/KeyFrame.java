@@ -3,8 +3,11 @@ package org.boardtopit.ground.opencv;
 import static org.bytedeco.opencv.global.opencv_video.OPTFLOW_USE_INITIAL_FLOW;
 import static org.bytedeco.opencv.global.opencv_video.calcOpticalFlowPyrLK;
 
+import java.util.Arrays;
 import java.util.Optional;
+import org.boardtopit.ground.PointPairs;
 import org.boardtopit.signal.Homography;
+import org.boardtopit.signal.OrderStatistics;
 import org.boardtopit.signal.Point2;
 import org.bytedeco.javacpp.indexer.FloatIndexer;
 import org.bytedeco.javacpp.indexer.UByteIndexer;
@@ -30,6 +33,9 @@ final class KeyFrame implements AutoCloseable {
     /** After pictures without background the view may be anywhere near: five halvings reach half a picture. */
     private static final int FAR_LEVELS = 5;
 
+    /** Half the side of the square whose brightness is compared. */
+    private static final int PATCH_PX = 6;
+
     private static final int MIN_INLIERS = 30;
     private static final double RANSAC_PX = 1.0;
 
@@ -45,10 +51,14 @@ final class KeyFrame implements AutoCloseable {
         this.cornerCount = corners.empty() ? 0 : (int) corners.total();
     }
 
-    /** Where a later picture lies: key frame to picture, with the number of points that agree. */
-    record Match(Homography toPicture, int inliers, int corners, double residualPx) {
+    /** Where a later picture lies: key frame to picture, with the points that agree. */
+    record Match(Homography toPicture, PointPairs agreeing, int corners, double residualPx) {
+        int inliers() {
+            return agreeing.count();
+        }
+
         double share() {
-            return corners == 0 ? 0 : inliers / (double) corners;
+            return corners == 0 ? 0 : inliers() / (double) corners;
         }
     }
 
@@ -67,12 +77,24 @@ final class KeyFrame implements AutoCloseable {
             return Optional.empty();
         }
         try (Mat found = guessed(guess);
+                Mat asBright = new Mat();
                 Mat status = new Mat();
                 Mat error = new Mat();
                 Size window = new Size(WINDOW_PX, WINDOW_PX);
                 TermCriteria stop = new TermCriteria(TermCriteria.COUNT + TermCriteria.EPS, 20, 0.02)) {
+            picture.convertTo(asBright, -1, gain(picture, found), 0);
             calcOpticalFlowPyrLK(
-                    grey, picture, corners, found, status, error, window, levels, stop, OPTFLOW_USE_INITIAL_FLOW, 1e-4);
+                    grey,
+                    asBright,
+                    corners,
+                    found,
+                    status,
+                    error,
+                    window,
+                    levels,
+                    stop,
+                    OPTFLOW_USE_INITIAL_FLOW,
+                    1e-4);
             return fitted(found, status, picture);
         }
     }
@@ -87,6 +109,44 @@ final class KeyFrame implements AutoCloseable {
             }
         }
         return found;
+    }
+
+    /**
+     * The method of Lucas and Kanade takes the light for constant, and a camera's exposure is not: by how much to brighten the
+     * picture so that around the corners it is as bright as the key frame.
+     */
+    private double gain(Mat picture, Mat found) {
+        double[] ratios = new double[cornerCount];
+        int n = 0;
+        try (UByteIndexer here = grey.createIndexer();
+                UByteIndexer there = picture.createIndexer();
+                FloatIndexer from = corners.createIndexer();
+                FloatIndexer to = found.createIndexer()) {
+            for (int i = 0; i < cornerCount; i++) {
+                double a = around(here, grey, from.get(i, 0, 0), from.get(i, 0, 1));
+                double b = around(there, picture, to.get(i, 0, 0), to.get(i, 0, 1));
+                if (a > 0 && b > 0) {
+                    ratios[n++] = a / b;
+                }
+            }
+        }
+        return n < MIN_INLIERS ? 1 : OrderStatistics.median(Arrays.copyOf(ratios, n));
+    }
+
+    /** Mean of a small square, 0 outside the picture. */
+    private static double around(UByteIndexer pixels, Mat picture, float atX, float atY) {
+        int x = Math.round(atX);
+        int y = Math.round(atY);
+        if (x < PATCH_PX || y < PATCH_PX || x >= picture.cols() - PATCH_PX || y >= picture.rows() - PATCH_PX) {
+            return 0;
+        }
+        int sum = 0;
+        for (int dy = -PATCH_PX; dy <= PATCH_PX; dy += 2) {
+            for (int dx = -PATCH_PX; dx <= PATCH_PX; dx += 2) {
+                sum += pixels.get(y + dy, x + dx);
+            }
+        }
+        return sum;
     }
 
     private Optional<Match> fitted(Mat found, Mat status, Mat picture) {
@@ -110,7 +170,7 @@ final class KeyFrame implements AutoCloseable {
             }
         }
         return RansacHomography.fit(from, to, n, RANSAC_PX, MIN_INLIERS)
-                .map(fit -> new Match(fit.homography(), fit.inliers(), cornerCount, fit.residualPx()));
+                .map(fit -> new Match(fit.homography(), fit.agreeing(), cornerCount, fit.residualPx()));
     }
 
     Mat grey() {

@@ -2,6 +2,7 @@ package org.boardtopit.ground.opencv;
 
 import java.util.Arrays;
 import java.util.Optional;
+import org.boardtopit.ground.PointPairs;
 import org.boardtopit.signal.Homography;
 import org.bytedeco.javacpp.FloatPointer;
 import org.bytedeco.javacpp.indexer.DoubleIndexer;
@@ -17,9 +18,15 @@ final class RansacHomography {
     /**
      * A fitted map.
      *
-     * @param spreadXPx how far the agreeing points reach in x, from the 5th to the 95th percentile
+     * @param agreeing the points that agree with it
+     * @param residualPx median distance of these
+     * @param spreadXPx how far they reach in x, from the 5th to the 95th percentile
      */
-    record Fit(Homography homography, int inliers, double residualPx, double spreadXPx) {}
+    record Fit(Homography homography, PointPairs agreeing, double residualPx, double spreadXPx) {
+        int inliers() {
+            return agreeing.count();
+        }
+    }
 
     /** From n points (x, y interleaved); empty when fewer than {@code minInliers} agree within {@code thresholdPx}. */
     static Optional<Fit> fit(float[] from, float[] to, int n, double thresholdPx, int minInliers) {
@@ -50,26 +57,26 @@ final class RansacHomography {
             return Optional.empty();
         }
         Homography homography = Homography.of(rows);
-        double[] distance = new double[n];
-        double[] agreeingX = new double[n];
+        float[] agreeingFrom = new float[2 * n];
+        float[] agreeingTo = new float[2 * n];
+        double[] x = new double[n];
         int inliers = 0;
         try (UByteIndexer ok = mask.createIndexer()) {
             for (int i = 0; i < n; i++) {
                 if (ok.get(i) != 0) {
-                    var p = homography.apply(from[2 * i], from[2 * i + 1]);
-                    agreeingX[inliers] = from[2 * i];
-                    distance[inliers++] = Math.hypot(p.x() - to[2 * i], p.y() - to[2 * i + 1]);
+                    System.arraycopy(from, 2 * i, agreeingFrom, 2 * inliers, 2);
+                    System.arraycopy(to, 2 * i, agreeingTo, 2 * inliers, 2);
+                    x[inliers++] = from[2 * i];
                 }
             }
         }
         if (inliers < minInliers) {
             return Optional.empty();
         }
-        double[] sorted = Arrays.copyOf(distance, inliers);
-        Arrays.sort(sorted);
-        double[] x = Arrays.copyOf(agreeingX, inliers);
-        Arrays.sort(x);
+        Arrays.sort(x, 0, inliers);
         double spread = x[(int) (0.95 * (inliers - 1))] - x[(int) (0.05 * (inliers - 1))];
-        return Optional.of(new Fit(homography, inliers, sorted[inliers / 2], spread));
+        PointPairs agreeing =
+                new PointPairs(Arrays.copyOf(agreeingFrom, 2 * inliers), Arrays.copyOf(agreeingTo, 2 * inliers));
+        return Optional.of(new Fit(homography, agreeing, agreeing.medianDistancePx(homography), spread));
     }
 }

@@ -30,9 +30,6 @@ public final class ReferencePicture implements AutoCloseable {
     private static final double RATIO = 0.8;
     private static final double RANSAC_PX = 2.0;
     private static final int MIN_INLIERS = 20;
-    /** A match by one edge of the view says little of the other: better to follow the neighbouring key frame. */
-    private static final double LEAST_SPREAD_SHARE = 0.5;
-
     private final int widthPx;
     private final int heightPx;
     private final double scale;
@@ -113,8 +110,7 @@ public final class ReferencePicture implements AutoCloseable {
                 }
             }
             return RansacHomography.fit(from, to, n, RANSAC_PX, MIN_INLIERS)
-                    .filter(fit -> fit.spreadXPx() > LEAST_SPREAD_SHARE * grey.cols()
-                            && isSane(fit.homography(), grey.cols(), grey.rows()));
+                    .filter(fit -> isSane(fit.homography(), grey.cols(), grey.rows()));
         }
     }
 

@@ -12,15 +12,21 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
+import java.util.function.DoubleUnaryOperator;
 import java.util.function.IntPredicate;
 import org.boardtopit.ground.BackgroundMotion;
+import org.boardtopit.ground.CameraModel;
 import org.boardtopit.ground.Survey;
 import org.boardtopit.signal.Homography;
 import org.boardtopit.signal.OrderStatistics;
 import org.boardtopit.signal.Point2;
+import org.boardtopit.synthetic.DrawnCamera;
 import org.boardtopit.synthetic.DrawnScene;
 import org.boardtopit.synthetic.SyntheticFrameReader;
+import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoException;
+import org.boardtopit.video.VideoFrame;
+import org.boardtopit.video.VideoInfo;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -142,6 +148,63 @@ class BackgroundSurveyTest {
                     .background();
             assertTrue(motion.referenceMatched());
             assertTrue(median(errorsPx(motion, camera, Homography.IDENTITY)) < 1);
+        }
+    }
+
+    /** A turning camera whose exposure swings by a third, as an automatic one does when it pans past the sun. */
+    @Test
+    void followsATurningCameraWhoseExposureChanges() throws VideoException {
+        DrawnCamera wide = new DrawnCamera(1700, 620, 1100, 0, -20, 1.5, 0, 0.05, 0);
+        DoubleFunction<Homography> camera = t -> new DrawnCamera(
+                        WIDTH, HEIGHT, 900, 0, -20, 1.5, 0.25 * (t - 1), 0.05 + 0.004 * Math.sin(9 * t), 0.01 * t)
+                .to(wide);
+        try (ReferencePicture reference = ReferencePicture.read(SCENE.writeBackground(folder.resolve("wide.png")))) {
+            FrameReader dimmed = new DimmedReader(reader(70, camera, f -> false), t -> 0.8 + 0.25 * Math.sin(2.5 * t));
+            BackgroundMotion motion =
+                    new BackgroundSurvey(Optional.of(reference)).survey(dimmed).background();
+            assertEquals(CameraModel.TURNING, motion.facts().model());
+            assertEquals(1100, motion.facts().focalPx(), 25);
+            assertTrue(motion.facts().driftPx() < 1.5, "drift " + motion.facts().driftPx());
+            assertTrue(median(errorsPx(motion, camera, Homography.IDENTITY)) < 0.5);
+        }
+    }
+
+    /** Every pixel times a factor that changes with time. */
+    private static final class DimmedReader implements FrameReader {
+        private final FrameReader reader;
+        private final DoubleUnaryOperator brightness;
+
+        DimmedReader(FrameReader reader, DoubleUnaryOperator brightness) {
+            this.reader = reader;
+            this.brightness = brightness;
+        }
+
+        @Override
+        public VideoInfo info() {
+            return reader.info();
+        }
+
+        @Override
+        public Optional<VideoFrame> next() throws VideoException {
+            Optional<VideoFrame> frame = reader.next();
+            frame.ifPresent(f -> {
+                double factor = brightness.applyAsDouble(f.timestampUs() / 1e6);
+                for (int i = 0; i < 3 * WIDTH * HEIGHT; i++) {
+                    f.bgr().put(i, (byte)
+                            Math.min(255, Math.round(factor * (f.bgr().get(i) & 0xff))));
+                }
+            });
+            return frame;
+        }
+
+        @Override
+        public long undecodableFrames() {
+            return reader.undecodableFrames();
+        }
+
+        @Override
+        public void close() {
+            reader.close();
         }
     }
 
