@@ -22,6 +22,7 @@ import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.Direction;
 import org.boardtopit.report.tables.InstantAngles;
+import org.boardtopit.report.tables.IntervalRow;
 import org.boardtopit.report.tables.PhaseRow;
 
 /** Puts one attempt's measures into the rows of the tables: units, plus-minus as two standard deviations, empty cells. */
@@ -150,6 +151,11 @@ public final class AttemptTables {
                     angles(m, false)));
         }
         return rows;
+    }
+
+    /** The rows of intervals.csv. */
+    public List<IntervalRow> intervals() {
+        return new AttemptIntervals(clip.fileName(), measures).rows();
     }
 
     private static InstantAngles angles(ContactMeasures m, boolean touchdown) {

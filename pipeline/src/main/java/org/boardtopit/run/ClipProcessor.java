@@ -266,7 +266,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                 100 * landmarks.subject().seenShare(),
                 100 * landmarks.background().registeredShare(),
                 meanConfidence(analysis.measures()));
-        return new ClipResult(attempt, tables.phases(), tables.contacts(), row);
+        return new ClipResult(attempt, tables.phases(), tables.contacts(), tables.intervals(), row);
     }
 
     private static Double meanConfidence(AttemptMeasures measures) {

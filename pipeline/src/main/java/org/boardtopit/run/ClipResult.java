@@ -4,13 +4,20 @@ import java.util.List;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
+import org.boardtopit.report.tables.IntervalRow;
 import org.boardtopit.report.tables.PhaseRow;
 
 /** Everything the tables say of one measured clip. */
-public record ClipResult(AttemptRow attempt, List<PhaseRow> phases, List<ContactRow> contacts, ClipRow clip) {
+public record ClipResult(
+        AttemptRow attempt,
+        List<PhaseRow> phases,
+        List<ContactRow> contacts,
+        List<IntervalRow> intervals,
+        ClipRow clip) {
 
     public ClipResult {
         phases = List.copyOf(phases);
         contacts = List.copyOf(contacts);
+        intervals = List.copyOf(intervals);
     }
 }

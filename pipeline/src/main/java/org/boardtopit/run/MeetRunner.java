@@ -16,7 +16,7 @@ import org.boardtopit.report.tables.TableWriter;
 /**
  * Measures the clips of a competition one after the other, in the order of the list.
  *
- * <p>After every clip all four tables and run.json are on disk, complete up to that clip, so that a later clip, a bug or a
+ * <p>After every clip all tables and run.json are on disk, complete up to that clip, so that a later clip, a bug or a
  * power cut takes nothing away. A clip that cannot be measured, also because of a bug or because memory ran out, becomes
  * a row that says so, and the run goes on. A clip whose athlete did not agree is not opened.
  *
@@ -209,7 +209,7 @@ public final class MeetRunner {
                 row.subjectSeenPct(),
                 row.registeredPct(),
                 row.meanConfidence());
-        return new ClipResult(result.attempt(), result.phases(), result.contacts(), judged);
+        return new ClipResult(result.attempt(), result.phases(), result.contacts(), result.intervals(), judged);
     }
 
     private static ClipRow skippedRow(SkippedFile file) {

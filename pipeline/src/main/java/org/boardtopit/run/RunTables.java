@@ -6,16 +6,18 @@ import java.util.List;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
+import org.boardtopit.report.tables.IntervalRow;
 import org.boardtopit.report.tables.PhaseRow;
 import org.boardtopit.report.tables.TableWriter;
 
-/** The rows of a run so far, and the four tables that hold them. */
+/** The rows of a run so far, and the tables that hold them. */
 final class RunTables {
     private final TableWriter writer;
     private final List<ClipRow> skipped;
     private final List<AttemptRow> attempts = new ArrayList<>();
     private final List<PhaseRow> phases = new ArrayList<>();
     private final List<ContactRow> contacts = new ArrayList<>();
+    private final List<IntervalRow> intervals = new ArrayList<>();
     private final List<ClipRow> clips = new ArrayList<>();
 
     RunTables(TableWriter writer, List<ClipRow> skipped) {
@@ -28,6 +30,7 @@ final class RunTables {
         attempts.add(result.attempt());
         phases.addAll(result.phases());
         contacts.addAll(result.contacts());
+        intervals.addAll(result.intervals());
         clips.add(result.clip());
     }
 
@@ -45,8 +48,9 @@ final class RunTables {
         return skipped;
     }
 
-    /** Replaces all four tables. A clip that clips.csv lists is in the others, as it is written last. */
+    /** Replaces all tables. A clip that clips.csv lists is in the others, as it is written last. */
     void write() throws IOException {
+        writer.write(IntervalRow.TABLE, intervals);
         writer.write(ContactRow.TABLE, contacts);
         writer.write(PhaseRow.TABLE, phases);
         writer.write(AttemptRow.TABLE, attempts);

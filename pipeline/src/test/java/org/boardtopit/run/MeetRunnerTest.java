@@ -146,6 +146,7 @@ class MeetRunnerTest {
             assertEquals(1 + number, lines("attempts.csv").size());
             assertEquals(1 + number, lines("phases.csv").size());
             assertEquals(1 + 2 * number, lines("contacts.csv").size());
+            assertEquals(1 + number, lines("intervals.csv").size());
             assertTrue(Files.exists(out.resolve("run.json")));
         };
 

@@ -12,6 +12,7 @@ import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.InstantAngles;
+import org.boardtopit.report.tables.IntervalRow;
 import org.boardtopit.report.tables.Outcome;
 import org.boardtopit.report.tables.PhaseRow;
 
@@ -51,7 +52,15 @@ public final class ScriptedMeasurer implements ClipMeasurer {
     public static ClipResult result(Clip clip, List<String> warnings) {
         String name = clip.fileName();
         return new ClipResult(
-                attempt(name, warnings), List.of(phase(name)), List.of(contact(name, 0), contact(name, 1)), row(name));
+                attempt(name, warnings),
+                List.of(phase(name)),
+                List.of(contact(name, 0), contact(name, 1)),
+                List.of(interval(name)),
+                row(name));
+    }
+
+    private static IntervalRow interval(String clip) {
+        return new IntervalRow(clip, "contact", "0", "touchdown_s", 1.0, 0.99, 1.01, "");
     }
 
     private static AttemptRow attempt(String clip, List<String> warnings) {
