@@ -38,7 +38,7 @@ public final class RunwayCamera {
     private final double[] translation;
     private final double acrossSign; // of the marks' own convention against ours
     private final double residualPx;
-    private final double[] parameters;
+    private final double[] parameters; // of the fit to marks, else empty
     private double[][] covariance = new double[0][]; // of the parameters
 
     private RunwayCamera(
@@ -58,6 +58,28 @@ public final class RunwayCamera {
         this.acrossSign = acrossSign;
         this.residualPx = residualPx;
         this.parameters = parameters;
+    }
+
+    /**
+     * A camera that stands at a place (along, across, height), turned by a rotation (row-major, world to camera; picture x to
+     * the right, y down, z away).
+     */
+    static RunwayCamera at(double focalPx, double centreXPx, double centreYPx, double[] rotation, double[] position) {
+        double[] translation = new double[3];
+        for (int i = 0; i < 3; i++) {
+            for (int j = 0; j < 3; j++) {
+                translation[i] -= rotation[3 * i + j] * position[j];
+            }
+        }
+        return new RunwayCamera(
+                focalPx, centreXPx, centreYPx, rotation.clone(), translation, 1, Double.NaN, new double[0]);
+    }
+
+    /** The same picture of a world in which all lengths are {@code factor} times as long, then moved along the run. */
+    RunwayCamera scaled(double factor, double alongM) {
+        double[] c = position();
+        double[] moved = {c[0] * factor + alongM, c[1] * factor, c[2] * factor};
+        return at(focalPx, centreXPx, centreYPx, rotation, moved);
     }
 
     /**
@@ -210,9 +232,12 @@ public final class RunwayCamera {
     /**
      * How well the marks determine places along the runway: standard deviation, in metres, of the along position of a point on
      * the ground of the upright plane {@code acrossM} beside the centre line, its pixel being exact. By propagation of the
-     * fit's covariance; NaN where the camera does not see.
+     * fit's covariance; NaN where the camera does not see, and for a camera that was not found from marks.
      */
     public double alongSdM(double alongM, double acrossM) {
+        if (parameters.length == 0) {
+            return Double.NaN;
+        }
         Point2 pixel = project(alongM, acrossM, 0);
         double[] gradient = new double[parameters.length];
         for (int k = 0; k < gradient.length; k++) {
@@ -282,7 +307,7 @@ public final class RunwayCamera {
         return focalPx;
     }
 
-    /** Root mean square distance between the marks and where this camera sees them. */
+    /** Root mean square distance between the marks and where this camera sees them; NaN when it was found without marks. */
     public double residualPx() {
         return residualPx;
     }

@@ -10,11 +10,11 @@ import org.boardtopit.models.BodyPoint;
  * 0.191 H for the widths over the bones; joint centres lie further in; from memory, medium sure), feet a hand apart (common
  * practice, no source).
  */
-final class BodyWidths {
+public final class BodyWidths {
     private BodyWidths() {}
 
-    /** Positive to the athlete's left. */
-    static double acrossM(BodyPoint point, double statureM) {
+    /** In metres, or the unit of the standing height; positive to the athlete's left. */
+    public static double acrossM(BodyPoint point, double statureM) {
         double share =
                 switch (point) {
                     case NOSE -> 0;

@@ -127,6 +127,8 @@ public final class AttemptTables {
     /** The rows of contacts.csv. */
     public List<ContactRow> contacts() {
         List<ContactRow> rows = new ArrayList<>();
+        // Without marks only the mark in the sand, at the official distance, tells where the take-off line is.
+        boolean placed = measures.scaleSource() == ScaleSource.MARKS || measures.scaleSource() == ScaleSource.OFFICIAL;
         for (ContactMeasures m : measures.contacts()) {
             Contact c = m.contact();
             boolean timed = Double.isFinite(c.toeOffS());
@@ -143,8 +145,8 @@ public final class AttemptTables {
                     known(PM * Math.hypot(c.touchdownSdS(), c.toeOffSdS())),
                     motion.nearestFrame(c.touchdownS()),
                     timed ? motion.nearestFrame(c.toeOffS()) : null,
-                    metres ? known(c.toeAlongM()) : null,
-                    metres ? known(PM * c.toeAlongSdM()) : null,
+                    placed ? known(c.toeAlongM()) : null,
+                    placed ? known(PM * c.toeAlongSdM()) : null,
                     c.confidence(),
                     false,
                     angles(m, true),

@@ -19,10 +19,12 @@ import org.boardtopit.fit.Assumptions;
 import org.boardtopit.fit.FittedMotion;
 import org.boardtopit.fit.WholeClipFit;
 import org.boardtopit.ground.CalibrationException;
+import org.boardtopit.ground.FoundCamera;
 import org.boardtopit.ground.Mark;
 import org.boardtopit.ground.RegistrationFacts;
 import org.boardtopit.ground.RunwayCamera;
 import org.boardtopit.ground.RunwayView;
+import org.boardtopit.ground.SelfCalibration;
 import org.boardtopit.ground.opencv.ReferencePicture;
 import org.boardtopit.measures.AttemptMeasurer;
 import org.boardtopit.measures.AttemptMeasures;
@@ -32,18 +34,27 @@ import org.boardtopit.motion.MotionRepair;
 import org.boardtopit.motion.MotionTrack;
 import org.boardtopit.phases.PhaseTimeline;
 import org.boardtopit.pose.ClipLandmarks;
+import org.boardtopit.signal.OrderStatistics;
 import org.boardtopit.signal.Point2;
 import org.boardtopit.video.VideoException;
 
 /**
  * The cheap half of a clip's work: from the landmarks to the measures. Looks for the camera, repairs the motion, finds the
- * contacts and measures; without marks it takes the scale from the official distance or from the standing height.
+ * contacts and measures; without marks it finds the camera from the run itself, and the scale from the official distance or
+ * from the standing height.
  *
  * <p>Reads the reference picture's size and no other file; runs in a fraction of a second, so it is done anew when a
  * setting or a sheet changes.
  */
 public final class AttemptAnalyser {
     private static final double USUAL_STATURE_M = 1.75;
+    /** How far people are from the usual height, 1 SD of about 10 cm (men, women and juniors together; common practice). */
+    private static final double USUAL_STATURE_LOG_SD = 0.06;
+
+    private static final int MOST_PASSES = 4;
+    private static final double SAME_CONTACT_S = 0.03;
+    private static final List<ContactKind> JUMP =
+            List.of(ContactKind.BOARD, ContactKind.HOP_LANDING, ContactKind.STEP_LANDING, ContactKind.PIT);
 
     private final Assumptions assumptions;
 
@@ -58,71 +69,192 @@ public final class AttemptAnalyser {
 
     /** Measures the attempt; the same clip and landmarks give the same result. */
     public AttemptAnalysis analyse(Clip clip, ClipLandmarks landmarks) {
-        double stature =
-                clip.athlete().map(Athlete::statureM).filter(Double::isFinite).orElse(Double.NaN);
-        double official = clip.entry().map(AttemptEntry::officialM).orElse(Double.NaN);
         List<String> warnings = new ArrayList<>();
         Optional<RunwayView> calibrated = calibrated(clip, landmarks, warnings);
+        Known known = known(clip, landmarks);
         if (calibrated.isPresent()) {
-            return analyse(clip, landmarks, calibrated.get(), stature, ScaleSource.MARKS, official, warnings);
+            double body = Double.isFinite(known.statureM()) ? known.statureM() : USUAL_STATURE_M;
+            Basis marks = new Basis(calibrated.get(), body, ScaleSource.MARKS, Optional.empty());
+            return measured(clip, landmarks, marks, look(clip, landmarks, marks), warnings);
         }
+        Basis flat = flat(landmarks, known);
+        Look seen = look(clip, landmarks, flat);
+        Basis basis = withoutPerspective(clip, landmarks, flat, seen);
+        Look through = basis.found().isPresent() ? look(clip, landmarks, basis) : seen;
+        Optional<Basis> scaled = onOfficialDistance(landmarks, basis, through.contacts(), known);
+        return scaled.isPresent()
+                ? measured(clip, landmarks, scaled.get(), look(clip, landmarks, scaled.get()), warnings)
+                : measured(clip, landmarks, basis, through, warnings);
+    }
+
+    /** What the sheet tells, NaN where it does not. */
+    private record Known(double statureM, double officialM) {}
+
+    /**
+     * What an analysis stands on.
+     *
+     * @param statureM standing height in the unit of the view
+     * @param found the camera, when it was found from the run
+     */
+    private record Basis(RunwayView view, double statureM, ScaleSource source, Optional<FoundCamera> found) {}
+
+    /** Motion and contacts as seen on some basis. */
+    private record Look(MotionTrack motion, ContactTimeline contacts) {}
+
+    private static Known known(Clip clip, ClipLandmarks landmarks) {
+        double stature =
+                clip.athlete().map(Athlete::statureM).filter(Double::isFinite).orElse(Double.NaN);
+        boolean tall = Double.isFinite(BodyScale.standingHeightPx(landmarks));
+        double official = clip.entry().map(AttemptEntry::officialM).orElse(Double.NaN);
+        return new Known(tall ? stature : Double.NaN, official);
+    }
+
+    /** The picture itself taken for the plane of the run, its scale from the athlete's height. */
+    private static Basis flat(ClipLandmarks landmarks, Known known) {
+        boolean stature = Double.isFinite(known.statureM());
+        double body = stature ? known.statureM() : USUAL_STATURE_M;
         double height = BodyScale.standingHeightPx(landmarks);
-        double body = Double.isFinite(stature) ? stature : USUAL_STATURE_M;
         double scale = Double.isFinite(height) ? body / height : 1;
         RunwayView view =
                 RunwayView.flat(landmarks.background(), landmarks.subject().direction(), scale);
-        ScaleSource source =
-                Double.isFinite(stature) && Double.isFinite(height) ? ScaleSource.STATURE : ScaleSource.NONE;
-        AttemptAnalysis first = analyse(clip, landmarks, view, body, source, official, warnings);
-        double jumped = measuredDistance(first);
-        if (!Double.isFinite(official) || !Double.isFinite(jumped)) {
-            return first;
+        return new Basis(view, body, stature ? ScaleSource.STATURE : ScaleSource.NONE, Optional.empty());
+    }
+
+    /**
+     * The same through a camera that is found from the run, first with the contacts as seen in the flat picture, then with
+     * those seen through it, until they stay. It stays flat when no camera fits or contacts are lost or keep changing.
+     */
+    private static Basis withoutPerspective(Clip clip, ClipLandmarks landmarks, Basis flat, Look seen) {
+        boolean stature = flat.source() == ScaleSource.STATURE;
+        int[] size = fixedPictureSizePx(clip, landmarks);
+        SelfCalibration calibration = new SelfCalibration(
+                size[0],
+                size[1],
+                landmarks.subject().direction(),
+                landmarks.frameStepS(),
+                flat.statureM(),
+                stature ? 0 : USUAL_STATURE_LOG_SD);
+        Look last = seen;
+        RunwayView lastView = flat.view();
+        for (int pass = 0; pass < MOST_PASSES; pass++) {
+            Optional<FoundCamera> found =
+                    calibration.find(new RunTraceReader(lastView, last.motion(), last.contacts()).read());
+            if (found.isEmpty()) {
+                return flat;
+            }
+            Basis basis = new Basis(
+                    RunwayView.selfCalibrated(landmarks.background(), found.get()),
+                    flat.statureM(),
+                    flat.source(),
+                    found);
+            Look next = look(clip, landmarks, basis);
+            if (!seesAll(seen.contacts(), next.contacts())) {
+                return flat;
+            }
+            if (pass > 0 && agree(last.contacts(), next.contacts())) {
+                return basis;
+            }
+            last = next;
+            lastView = basis.view();
         }
-        // The toe-to-board distance is not known without marks; it is a few centimetres of many metres.
-        RunwayView scaled =
-                RunwayView.flat(landmarks.background(), landmarks.subject().direction(), scale * official / jumped);
-        return analyse(clip, landmarks, scaled, body * official / jumped, ScaleSource.OFFICIAL, official, warnings);
+        return flat;
     }
 
-    private static double measuredDistance(AttemptAnalysis analysis) {
-        double board = place(analysis, ContactKind.BOARD);
-        double pit = place(analysis, ContactKind.PIT);
-        return pit > board ? pit - board : Double.NaN;
+    private static boolean seesAll(ContactTimeline first, ContactTimeline second) {
+        return JUMP.stream()
+                .allMatch(kind -> first.of(kind).isEmpty() || second.of(kind).isPresent());
     }
 
-    private static double place(AttemptAnalysis analysis, ContactKind kind) {
-        return analysis.measures().contacts().stream()
-                .map(m -> m.contact())
-                .filter(c -> c.kind() == kind)
-                .mapToDouble(Contact::toeAlongM)
-                .findFirst()
-                .orElse(Double.NaN);
+    /** True when both see the contacts of the jump at the same times. */
+    private static boolean agree(ContactTimeline first, ContactTimeline second) {
+        return JUMP.stream().allMatch(kind -> {
+            double apart = first.of(kind).map(Contact::touchdownS).orElse(-1.0)
+                    - second.of(kind).map(Contact::touchdownS).orElse(-1.0);
+            return Math.abs(apart) < SAME_CONTACT_S;
+        });
     }
 
-    private AttemptAnalysis analyse(
-            Clip clip,
-            ClipLandmarks landmarks,
-            RunwayView view,
-            double stature,
-            ScaleSource source,
-            double official,
-            List<String> warnings) {
-        double body = Double.isFinite(stature) ? stature : USUAL_STATURE_M;
-        MotionTrack motion = new MotionRepair(SegmentTable.of(sex(clip)), body).repair(landmarks, view);
-        ContactTimeline contacts = new ContactDetector(source == ScaleSource.MARKS, takeoffFoot(clip)).detect(motion);
-        FittedMotion fitted = new WholeClipFit(
-                        SegmentTable.of(sex(clip)),
-                        source == ScaleSource.MARKS ? assumptions : assumptions.withoutFlight())
-                .fit(motion, contacts);
+    /** Scales so that the jump is as long as it was measured, and counts from where the sheet says that it ended. */
+    private static Optional<Basis> onOfficialDistance(
+            ClipLandmarks landmarks, Basis basis, ContactTimeline contacts, Known known) {
+        double board = place(contacts, ContactKind.BOARD);
+        double pit = place(contacts, ContactKind.PIT);
+        if (!Double.isFinite(known.officialM()) || !(pit > board)) {
+            return Optional.empty();
+        }
+        double factor = (known.officialM() + AttemptMeasurer.USUAL_TOE_TO_BOARD_M) / (pit - board);
+        double start = known.officialM() - factor * pit;
+        if (basis.found().isPresent()) {
+            FoundCamera camera = basis.found().get().scaled(factor, start);
+            return Optional.of(new Basis(
+                    RunwayView.selfCalibrated(landmarks.background(), camera),
+                    basis.statureM() * (basis.source() == ScaleSource.STATURE ? 1 : factor),
+                    ScaleSource.OFFICIAL,
+                    Optional.of(camera)));
+        }
+        Point2 metre = basis.view().inFixedPicture(new Point2(1, 0), 0);
+        double scale = factor
+                / Math.abs(metre.x()
+                        - basis.view().inFixedPicture(new Point2(0, 0), 0).x());
+        RunwayView view =
+                RunwayView.flat(landmarks.background(), landmarks.subject().direction(), scale, start);
+        return Optional.of(new Basis(view, basis.statureM() * factor, ScaleSource.OFFICIAL, Optional.empty()));
+    }
+
+    private static double place(ContactTimeline contacts, ContactKind kind) {
+        return contacts.of(kind).map(Contact::toeAlongM).orElse(Double.NaN);
+    }
+
+    private static Look look(Clip clip, ClipLandmarks landmarks, Basis basis) {
+        MotionTrack motion =
+                new MotionRepair(SegmentTable.of(sex(clip)), basis.statureM()).repair(landmarks, basis.view());
+        ContactTimeline contacts =
+                new ContactDetector(basis.source() == ScaleSource.MARKS, takeoffFoot(clip)).detect(motion);
+        return new Look(motion, contacts);
+    }
+
+    private AttemptAnalysis measured(
+            Clip clip, ClipLandmarks landmarks, Basis basis, Look look, List<String> warnings) {
+        ContactTimeline contacts = look.contacts();
+        FittedMotion fitted =
+                new WholeClipFit(SegmentTable.of(sex(clip)), assumptions(basis)).fit(look.motion(), contacts);
         PhaseTimeline phases = PhaseTimeline.of(contacts, sight(landmarks, true), sight(landmarks, false));
+        double official = clip.entry().map(AttemptEntry::officialM).orElse(Double.NaN);
         AttemptMeasures measures = new AttemptMeasurer()
                 .measure(
                         fitted,
                         contacts,
                         phases,
                         new AttemptMeasurer.Given(
-                                source, official, landmarks.background().registeredShare(), warnings));
-        return new AttemptAnalysis(view, motion, fitted, measures);
+                                basis.source(),
+                                basis.found(),
+                                official,
+                                landmarks.background().registeredShare(),
+                                athletePx(landmarks, basis),
+                                warnings));
+        return new AttemptAnalysis(basis.view(), look.motion(), fitted, measures);
+    }
+
+    /** Free fall is known in metres only, and of a plane without perspective. */
+    private Assumptions assumptions(Basis basis) {
+        boolean metres = basis.source() == ScaleSource.MARKS
+                || (basis.found().isPresent() && basis.source() != ScaleSource.NONE);
+        return metres ? assumptions : assumptions.withoutFlight();
+    }
+
+    /** Standing height in pixels of the frames, median over those in which the athlete is seen. */
+    private static double athletePx(ClipLandmarks landmarks, Basis basis) {
+        double[] heights = new double[landmarks.frameCount()];
+        for (int f = 0; f < heights.length; f++) {
+            int frame = f;
+            heights[f] = landmarks
+                    .poses()
+                    .at(f)
+                    .map(p -> new Point2(p.square().centreXPx(), p.square().centreYPx()))
+                    .map(centre -> basis.statureM() / basis.view().metresPerPixel(frame, centre))
+                    .orElse(Double.NaN);
+        }
+        return OrderStatistics.median(heights);
     }
 
     private static double sight(ClipLandmarks landmarks, boolean first) {
@@ -134,6 +266,21 @@ public final class AttemptAnalyser {
             }
         }
         return 0;
+    }
+
+    /** Width and height of the fixed picture: the reference picture's when the clip was matched to it, else the clip's own. */
+    private static int[] fixedPictureSizePx(Clip clip, ClipLandmarks landmarks) {
+        int[] own = {landmarks.video().widthPx(), landmarks.video().heightPx()};
+        Optional<org.boardtopit.clips.ReferencePicture> reference =
+                clip.camera().flatMap(Camera::reference);
+        if (reference.isEmpty() || !landmarks.background().referenceMatched()) {
+            return own;
+        }
+        try (ReferencePicture picture = ReferencePicture.read(reference.get().picture())) {
+            return new int[] {picture.widthPx(), picture.heightPx()};
+        } catch (VideoException e) {
+            return own; // it has been read before, when the clip was matched to it; the same size is the best guess
+        }
     }
 
     /** The view in metres; when marks are there but cannot be used the warnings say why. */

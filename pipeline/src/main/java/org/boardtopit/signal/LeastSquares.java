@@ -1,8 +1,11 @@
 package org.boardtopit.signal;
 
+import java.util.Optional;
 import java.util.function.Function;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
+import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
+import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
 
 /**
  * Levenberg-Marquardt with a numerical Jacobian, for problems of a handful of unknowns.
@@ -14,6 +17,8 @@ import org.ejml.dense.row.CommonOps_DDRM;
 public final class LeastSquares {
     private static final int MAX_STEPS = 60;
     private static final double RELATIVE_GAIN = 1e-10;
+    /** Beyond this the numerical Jacobian no longer tells an unknown from a sum of others. */
+    private static final double LARGEST_INFLATION = 1e10;
 
     private LeastSquares() {}
 
@@ -21,10 +26,12 @@ public final class LeastSquares {
     public static final class Fit {
         private final double[] parameters;
         private final double cost;
+        private final DMatrixRMaj normal;
 
-        private Fit(double[] parameters, double cost) {
+        private Fit(double[] parameters, double cost, DMatrixRMaj normal) {
             this.parameters = parameters;
             this.cost = cost;
+            this.normal = normal;
         }
 
         public double[] parameters() {
@@ -33,6 +40,42 @@ public final class LeastSquares {
 
         public double cost() {
             return cost;
+        }
+
+        /**
+         * As many points as there are parameters, each one standard deviation away from the best one: the columns of a root of
+         * the covariance are added to it. The covariance is the inverse of J^T J, for residuals in units of their own standard
+         * deviation. Whatever is computed from the parameters has, to first order, the sum of the squares of its changes at
+         * these points as variance. Empty when the residuals do not determine every parameter.
+         */
+        public Optional<double[][]> oneSdAway() {
+            int n = parameters.length;
+            DMatrixRMaj covariance = new DMatrixRMaj(n, n);
+            CholeskyDecomposition_F64<DMatrixRMaj> root = DecompositionFactory_DDRM.chol(n, true);
+            if (!CommonOps_DDRM.invert(normal, covariance)
+                    || !isDetermined(covariance)
+                    || !root.decompose(covariance.copy())) {
+                return Optional.empty();
+            }
+            DMatrixRMaj lower = root.getT(null);
+            double[][] points = new double[n][];
+            for (int j = 0; j < n; j++) {
+                points[j] = parameters.clone();
+                for (int i = j; i < n; i++) {
+                    points[j][i] += lower.get(i, j);
+                }
+            }
+            return Optional.of(points);
+        }
+
+        /** Each parameter's variance against the one it had if the others were known. */
+        private boolean isDetermined(DMatrixRMaj covariance) {
+            for (int i = 0; i < parameters.length; i++) {
+                if (!(covariance.get(i, i) * normal.get(i, i) < LARGEST_INFLATION)) {
+                    return false;
+                }
+            }
+            return true;
         }
     }
 
@@ -68,7 +111,10 @@ public final class LeastSquares {
                 break;
             }
         }
-        return new Fit(best, cost);
+        DMatrixRMaj jacobian = jacobian(residuals, best, r, scale);
+        DMatrixRMaj normal = new DMatrixRMaj(best.length, best.length);
+        CommonOps_DDRM.multInner(jacobian, normal);
+        return new Fit(best, cost, normal);
     }
 
     /**

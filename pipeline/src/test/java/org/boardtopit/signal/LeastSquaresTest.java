@@ -51,4 +51,31 @@ class LeastSquaresTest {
         assertEquals(Math.exp(2), fit.parameters()[0], 1e-4);
         assertTrue(fit.cost() < 1e-8);
     }
+
+    /**
+     * A level and a slope from values at -1, 0, 1 of standard deviation 1: variances 1/3 and 1/2, not correlated (textbook
+     * formulas sigma^2 / n and sigma^2 / Sxx, MEM-H).
+     */
+    @Test
+    void pointsOneStandardDeviationAwayCarryTheCovariance() {
+        LeastSquares.Fit fit = LeastSquares.minimise(
+                p -> new double[] {p[0] - p[1] - 2, p[0] - 3, p[0] + p[1] - 4}, new double[] {0, 0}, ONES);
+        double level = 0;
+        double slope = 0;
+        double both = 0;
+        for (double[] away : fit.oneSdAway().orElseThrow()) {
+            level += (away[0] - 3) * (away[0] - 3);
+            slope += (away[1] - 1) * (away[1] - 1);
+            both += (away[0] - 3) * (away[1] - 1);
+        }
+        assertEquals(1 / 3.0, level, 1e-6);
+        assertEquals(1 / 2.0, slope, 1e-6);
+        assertEquals(0, both, 1e-6);
+    }
+
+    @Test
+    void knowsNoDeviationOfWhatIsNotDetermined() {
+        LeastSquares.Fit fit = LeastSquares.minimise(p -> new double[] {p[0] + p[1] - 1, 0}, new double[] {0, 0}, ONES);
+        assertTrue(fit.oneSdAway().isEmpty());
+    }
 }

@@ -1,0 +1,47 @@
+package org.boardtopit.measures;
+
+/**
+ * What was measured of a clip that tells how far its numbers can be trusted; NaN where it could not be measured.
+ *
+ * @param athletePx standing height of the athlete in pixels of the frame, median over the clip
+ * @param framesPerS frames of capture a second
+ * @param registeredShare share of the frames whose background was recognised, 0 to 1
+ * @param landmarkSdStature standard deviation of a leg point per axis over standing height, median over the clip
+ * @param fastFootRatio that standard deviation of feet that swing faster than 10 m/s over that of feet slower than 2 m/s:
+ *     motion blur makes it large
+ * @param doubtfulShare share of the leg points that were dropped or taken from the network's second choice, 0 to 1
+ * @param legsExchangedShare share of the frames in which the network had the legs' sides wrong, 0 to 1
+ * @param complete true when board, both landings and the pit were found
+ * @param sequenceConfidence how surely the contacts are those of the jump, 0 to 1
+ * @param frameLimited how many contacts of the jump are timed to the nearest frame only
+ * @param inOrder false when the places of the contacts do not follow one another along the runway
+ * @param view what the places rest on
+ * @param closureRatio official over measured distance
+ * @param gravityRatio fall in flight over gravity
+ */
+public record ClipFacts(
+        double athletePx,
+        double framesPerS,
+        double registeredShare,
+        double landmarkSdStature,
+        double fastFootRatio,
+        double doubtfulShare,
+        double legsExchangedShare,
+        boolean complete,
+        double sequenceConfidence,
+        int frameLimited,
+        boolean inOrder,
+        View view,
+        double closureRatio,
+        double gravityRatio) {
+
+    /** How the picture became metres. */
+    public enum View {
+        /** Through a camera found from marks. */
+        MARKS,
+        /** Through a camera found from the run. */
+        RUN,
+        /** The picture itself was taken for the plane of the run. */
+        FLAT
+    }
+}
