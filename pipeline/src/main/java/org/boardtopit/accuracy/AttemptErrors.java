@@ -144,7 +144,7 @@ final class AttemptErrors {
         Optional<PhaseDistances> d = measures.distances();
         for (int i = 0; i < PHASES.size(); i++) {
             Optional<PhaseMeasures> phase = phase(i);
-            add(Measure.SHARE, value(phase.map(PhaseMeasures::sharePct)), truth.sharePct(i), Double.NaN);
+            add(Measure.SHARE, phase.map(PhaseMeasures::sharePct), truth.sharePct(i));
             if (hasMetres()) {
                 Reading distance = phase.map(PhaseMeasures::distanceM).orElse(Reading.UNKNOWN);
                 add(Measure.DISTANCE, distance.value(), truth.phasesM().get(i), distance.sd());
@@ -168,18 +168,39 @@ final class AttemptErrors {
         for (int i = 0; i < PHASES.size(); i++) {
             Optional<PhaseMeasures> phase = phase(i);
             ContactTruth t = truth.contact(SUPPORTS.get(i));
-            Reading vx = phase.map(PhaseMeasures::vxTakeoffMs).orElse(Reading.UNKNOWN);
-            add(Measure.VX, vx.value(), t.vxMs(), vx.sd());
-            add(Measure.VY, value(phase.map(PhaseMeasures::vyTakeoffMs)), t.vyMs(), Double.NaN);
+            add(Measure.VX, phase.map(PhaseMeasures::vxTakeoffMs), t.vxMs());
+            add(Measure.VY, phase.map(PhaseMeasures::vyTakeoffMs), t.vyMs());
+            if (i > 0) {
+                double before = truth.contact(SUPPORTS.get(i - 1)).vxMs();
+                add(Measure.SPEED_CHANGE, phase.map(PhaseMeasures::speedChangeMs), t.vxMs() - before);
+            }
             double angle = Math.toDegrees(Math.atan2(t.vyMs(), t.vxMs()));
-            add(Measure.TAKEOFF_ANGLE, value(phase.map(PhaseMeasures::takeoffAngleDeg)), angle, Double.NaN);
+            add(Measure.TAKEOFF_ANGLE, phase.map(PhaseMeasures::takeoffAngleDeg), angle);
             if (inMetresFromTheLine()) {
                 double height = value(phase.map(PhaseMeasures::comHeightTakeoffM));
                 add(Measure.COM_HEIGHT, height, t.toeOff().comHeightM(), Double.NaN);
             }
         }
-        truth.approachSpeedMs().ifPresent(v -> add(Measure.APPROACH_SPEED, measures.approachSpeedMs(), v, Double.NaN));
+        truth.approachSpeedMs().ifPresent(v -> add(Measure.APPROACH_SPEED, Optional.of(measures.approachSpeedMs()), v));
+        strides();
         add(Measure.GRAVITY, measures.gravityRatio(), 1, Double.NaN);
+    }
+
+    /** Lengths of the last two strides where they were measured; else they may lie outside the picture. */
+    private void strides() {
+        List<ContactTruth> all = truth.contacts();
+        int board = all.indexOf(truth.contact(ContactKind.BOARD));
+        measures.lastStrides().filter(s -> board >= 2).ifPresent(s -> {
+            double last = all.get(board).toeAlongM() - all.get(board - 1).toeAlongM();
+            double before = all.get(board - 1).toeAlongM() - all.get(board - 2).toeAlongM();
+            add(Measure.LAST_STRIDES, Optional.of(s.lastM()), last);
+            add(Measure.LAST_STRIDES, Optional.of(s.penultimateM()), before);
+        });
+    }
+
+    private void add(Measure measure, Optional<Reading> reading, double true1) {
+        Reading r = reading.orElse(Reading.UNKNOWN);
+        add(measure, r.value(), true1, r.sd());
     }
 
     private Optional<PhaseMeasures> phase(int i) {

@@ -7,6 +7,7 @@ import org.boardtopit.clips.InputException;
 import org.boardtopit.fit.Assumptions;
 import org.boardtopit.measures.AttemptMeasures;
 import org.boardtopit.measures.Quality;
+import org.boardtopit.measures.Reading;
 import org.boardtopit.measures.ScaleSource;
 import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.run.AttemptAnalyser;
@@ -61,7 +62,8 @@ public final class ClipScorer {
         AttemptMeasures nothing = new AttemptMeasures(
                 Optional.empty(),
                 unknown,
-                unknown,
+                Reading.UNKNOWN,
+                Optional.empty(),
                 ScaleSource.MARKS,
                 unknown,
                 unknown,

@@ -55,6 +55,8 @@ record Measure(String name, Group group, String unit, double perUnit) {
     static final Measure VY = new Measure("vy at take-off", Group.SPEEDS, "m/s", 1);
     static final Measure TAKEOFF_ANGLE = new Measure("take-off angle", Group.SPEEDS, "deg", 1);
     static final Measure APPROACH_SPEED = new Measure("approach speed", Group.SPEEDS, "m/s", 1);
+    static final Measure SPEED_CHANGE = new Measure("speed change", Group.SPEEDS, "m/s", 1);
+    static final Measure LAST_STRIDES = new Measure("last two strides", Group.DISTANCES, "cm", 100);
     static final Measure COM_HEIGHT = new Measure("centre of mass at take-off", Group.SPEEDS, "cm", 100);
     static final Measure GRAVITY = new Measure("gravity ratio", Group.SPEEDS, "%", 100);
 
@@ -100,6 +102,8 @@ record Measure(String name, Group group, String unit, double perUnit) {
                 VX,
                 VY,
                 TAKEOFF_ANGLE,
+                SPEED_CHANGE,
+                LAST_STRIDES,
                 APPROACH_SPEED,
                 COM_HEIGHT,
                 GRAVITY));

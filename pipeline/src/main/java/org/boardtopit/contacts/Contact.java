@@ -34,6 +34,12 @@ public record Contact(
         }
     }
 
+    Contact withDoubtOfPlace(double sdM) {
+        double sd = Double.isFinite(sdM) ? Math.hypot(toeAlongSdM, sdM) : toeAlongSdM;
+        return new Contact(
+                kind, foot, touchdownS, touchdownSdS, toeOffS, toeOffSdS, toeAlongM, sd, confidence, frameLimited);
+    }
+
     /** Time on the ground in seconds; NaN when an end is unknown. */
     public double supportTimeS() {
         return toeOffS - touchdownS;

@@ -2,6 +2,7 @@ package org.boardtopit.contacts;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * All contacts of an attempt in time order.
@@ -24,6 +25,18 @@ public record ContactTimeline(List<Contact> contacts, double sequenceConfidence,
 
     public Optional<Contact> of(ContactKind kind) {
         return contacts.stream().filter(c -> c.kind() == kind).findFirst();
+    }
+
+    /**
+     * The same contacts with what else their places are in doubt by.
+     *
+     * @param sdM standard deviation of a place along the runway, in metres; what is not finite adds nothing
+     */
+    public ContactTimeline withDoubtOfPlaces(DoubleUnaryOperator sdM) {
+        List<Contact> wider = contacts.stream()
+                .map(c -> c.withDoubtOfPlace(sdM.applyAsDouble(c.toeAlongM())))
+                .toList();
+        return new ContactTimeline(wider, sequenceConfidence, remarks);
     }
 
     /** True when board, hop landing, step landing and pit were all found. */

@@ -14,7 +14,6 @@ import org.boardtopit.models.BodyPoint;
 import org.boardtopit.phases.Phase;
 import org.boardtopit.phases.PhaseName;
 import org.boardtopit.phases.PhaseTimeline;
-import org.boardtopit.signal.Point2;
 import org.boardtopit.signal.RobustPolynomial;
 import org.boardtopit.signal.RobustWeights;
 
@@ -26,6 +25,10 @@ import org.boardtopit.signal.RobustWeights;
 public final class AttemptMeasurer {
     private static final double APPROACH_M = 5;
     private static final double LEAST_APPROACH_M = 2;
+    private static final int LEAST_APPROACH_FRAMES = 6;
+    /** A stride takes 0.2 to 0.3 s (common practice, no source); longer and a contact between was missed. */
+    private static final double LONGEST_STRIDE_S = 0.4;
+
     private static final double HOLD_DEG = 15;
 
     /**
@@ -106,13 +109,14 @@ public final class AttemptMeasurer {
             Optional<PhaseDistances> distances = distances();
             double closure = closure();
             double gravity = gravity(flights);
-            double approach = approachSpeed();
+            Reading approach = approachSpeed(scaleSd(distances));
             List<QualityCause> causes = causes(distances, closure, gravity);
             double lead = distances.map(this::leadSd).orElse(Double.NaN);
             return new AttemptMeasures(
                     distances,
                     lead,
-                    metres ? approach : Double.NaN,
+                    approach.onlyIf(metres),
+                    metres ? lastStrides() : Optional.empty(),
                     given.scaleSource(),
                     closure,
                     gravity,
@@ -241,41 +245,67 @@ public final class AttemptMeasurer {
             return metres && weights > 0 ? sum / weights : Double.NaN;
         }
 
-        private double approachSpeed() {
+        private Reading approachSpeed(double scaleSd) {
             Optional<Contact> board = contacts.of(ContactKind.BOARD);
             if (board.isEmpty()) {
-                return Double.NaN;
+                return Reading.UNKNOWN;
             }
             int end = motion.repaired().frameAtOrAfter(board.get().touchdownS());
-            List<double[]> seen = new ArrayList<>();
-            double last = Double.NaN;
-            for (int f = end - 1; f >= 0; f--) {
-                Point2 com = motion.centreOfMass(f);
-                if (com.isKnown()) {
-                    last = Double.isNaN(last) ? com.x() : last;
-                    if (last - com.x() > APPROACH_M) {
-                        break;
-                    }
-                    seen.add(0, new double[] {motion.timeS(f), com.x()});
+            double last = end > 0 ? motion.centreOfMass(end - 1).x() : Double.NaN;
+            int first = end;
+            while (first > 0 && last - motion.centreOfMass(first - 1).x() <= APPROACH_M) {
+                first--; // ends where the centre of mass is not known, too
+            }
+            double[] t = new double[end - first];
+            double[] x = new double[end - first];
+            for (int i = 0; i < t.length; i++) {
+                t[i] = motion.timeS(first + i);
+                x[i] = motion.centreOfMass(first + i).x();
+            }
+            if (t.length < LEAST_APPROACH_FRAMES || last - x[0] < LEAST_APPROACH_M) {
+                return Reading.UNKNOWN;
+            }
+            double speed = RobustPolynomial.line(t, x, RobustWeights.TUKEY).slopeAt(t[0]);
+            double sd = Flight.slopeSd(motion, first, t, false);
+            // Not fitted so far back: the points' noise alone.
+            double known = Double.isFinite(sd)
+                    ? sd
+                    : RobustPolynomial.line(t, x, RobustWeights.TUKEY).slopeSdAt(t[0]);
+            return new Reading(speed, Math.hypot(known, scaleSd * speed));
+        }
+
+        /** Of the last two contacts before the board; empty when one between them may have been missed. */
+        private Optional<LastStrides> lastStrides() {
+            List<Contact> strides = contacts.contacts().stream()
+                    .filter(c -> c.kind() == ContactKind.APPROACH || c.kind() == ContactKind.BOARD)
+                    .toList();
+            int n = strides.size();
+            if (n < 3 || strides.get(n - 1).kind() != ContactKind.BOARD) {
+                return Optional.empty();
+            }
+            for (int i = n - 3; i < n - 1; i++) {
+                boolean alternate =
+                        strides.get(i).foot() == strides.get(i + 1).foot().other();
+                double step = strides.get(i + 1).touchdownS() - strides.get(i).touchdownS();
+                if (!alternate || !(step < LONGEST_STRIDE_S)) {
+                    return Optional.empty();
                 }
             }
-            if (seen.size() < 6 || last - seen.get(0)[1] < LEAST_APPROACH_M) {
-                return Double.NaN;
-            }
-            return RobustPolynomial.line(
-                            seen.stream().mapToDouble(s -> s[0]).toArray(),
-                            seen.stream().mapToDouble(s -> s[1]).toArray(),
-                            RobustWeights.TUKEY)
-                    .slopeAt(seen.get(0)[0]);
+            return Optional.of(
+                    LastStrides.of(place(strides.get(n - 3)), place(strides.get(n - 2)), place(strides.get(n - 1))));
+        }
+
+        private static Reading place(Contact contact) {
+            return new Reading(contact.toeAlongM(), contact.toeAlongSdM());
         }
 
         private List<PhaseMeasures> phaseMeasures(
                 List<ContactMeasures> postures,
                 List<Optional<Flight>> flights,
                 Optional<PhaseDistances> distances,
-                double approachMs) {
+                Reading approach) {
             List<PhaseMeasures> result = new ArrayList<>();
-            double speedBefore = approachMs;
+            Reading speedBefore = approach;
             for (Phase phase : phases.phases()) {
                 int i = List.of(JUMP_PHASES).indexOf(phase.name());
                 if (i < 0) {
@@ -287,7 +317,7 @@ public final class AttemptMeasurer {
                         .findFirst()
                         .orElseThrow();
                 result.add(phase(phase, i, support, flights.get(i), distances, speedBefore));
-                speedBefore = flights.get(i).map(Flight::vxMs).orElse(Double.NaN);
+                speedBefore = flights.get(i).map(Flight::vx).orElse(Reading.UNKNOWN);
             }
             return result;
         }
@@ -298,28 +328,24 @@ public final class AttemptMeasurer {
                 ContactMeasures posture,
                 Optional<Flight> flight,
                 Optional<PhaseDistances> distances,
-                double speedBefore) {
+                Reading speedBefore) {
             Contact support = posture.contact();
-            double vx = flight.map(Flight::vxMs).orElse(Double.NaN);
-            double vy = flight.map(Flight::vyTakeoffMs).orElse(Double.NaN);
-            double toeOff = support.toeOffS();
+            Reading vx = flight.map(Flight::vx).orElse(Reading.UNKNOWN).onlyIf(metres);
+            Reading vy = flight.map(Flight::vy).orElse(Reading.UNKNOWN).onlyIf(metres);
+            double scaleSd = scaleSd(distances);
             double[] thigh = freeThigh(support, phase.endS());
             return new PhaseMeasures(
                     phase,
                     support.supportTimeS(),
-                    phase.endS() - toeOff,
-                    metres ? distance(distances, i) : Reading.UNKNOWN,
-                    distances
-                            .map(d -> new double[] {d.hopPct(), d.stepPct(), d.jumpPct()}[i])
-                            .orElse(Double.NaN),
-                    metres
-                            ? new Reading(
-                                    vx,
-                                    Math.hypot(flight.map(Flight::vxSdMs).orElse(Double.NaN), scaleSd(distances) * vx))
-                            : Reading.UNKNOWN,
-                    metres ? vy : Double.NaN,
-                    metres ? Math.toDegrees(Math.atan2(vy, vx)) : Double.NaN,
-                    metres ? vx - speedBefore : Double.NaN,
+                    new Reading(phase.endS() - support.toeOffS(), Math.hypot(support.toeOffSdS(), endSd(i))),
+                    distance(distances, i).onlyIf(metres),
+                    distances.map(d -> share(d, i)).orElse(Reading.UNKNOWN),
+                    scaled(vx, scaleSd),
+                    scaled(vy, scaleSd),
+                    takeoffAngle(vx, vy),
+                    scaled(
+                            new Reading(vx.value() - speedBefore.value(), Math.hypot(vx.sd(), speedBefore.sd())),
+                            scaleSd),
                     grounded() ? flight.map(Flight::takeoffHeightM).orElse(Double.NaN) : Double.NaN,
                     grounded() ? flight.map(Flight::peakM).orElse(Double.NaN) : Double.NaN,
                     leastKnee(support),
@@ -330,6 +356,33 @@ public final class AttemptMeasurer {
                                     .get(BodyAngle.TRUNK)
                                     .value()
                             - posture.atToeOff(BodyAngle.TRUNK).value());
+        }
+
+        /** Standard deviation of the touchdown that ends a phase. */
+        private double endSd(int i) {
+            return contacts.of(SUPPORTS[i + 1]).map(Contact::touchdownSdS).orElse(Double.NaN);
+        }
+
+        private static Reading scaled(Reading reading, double scaleSd) {
+            return new Reading(reading.value(), Math.hypot(reading.sd(), scaleSd * reading.value()));
+        }
+
+        /** A wrong scale turns both speeds alike and leaves the angle. */
+        private static Reading takeoffAngle(Reading vx, Reading vy) {
+            double square = vx.value() * vx.value() + vy.value() * vy.value();
+            double sd = Math.hypot(vx.value() * vy.sd(), vy.value() * vx.sd()) / square;
+            return new Reading(Math.toDegrees(Math.atan2(vy.value(), vx.value())), Math.toDegrees(sd));
+        }
+
+        private Reading share(PhaseDistances d, int i) {
+            double[] shares = {d.hopPct(), d.stepPct(), d.jumpPct()};
+            double[] sds = d.shareSdsPct(
+                    toeSd(ContactKind.BOARD),
+                    toeSd(ContactKind.HOP_LANDING),
+                    toeSd(ContactKind.STEP_LANDING),
+                    markSd());
+            // What an unknown camera adds to the lead, the difference of two shares, it adds to each at most.
+            return new Reading(shares[i], Math.hypot(sds[i], doubts.leadSdPct(d)));
         }
 
         private boolean calibrated() {

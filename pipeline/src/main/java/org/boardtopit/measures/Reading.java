@@ -7,6 +7,11 @@ public record Reading(double value, double sd) {
     /** Not measurable. */
     public static final Reading UNKNOWN = new Reading(Double.NaN, Double.NaN);
 
+    /** This when the condition holds, else not measurable. */
+    Reading onlyIf(boolean condition) {
+        return condition ? this : UNKNOWN;
+    }
+
     public boolean isKnown() {
         return Double.isFinite(value);
     }

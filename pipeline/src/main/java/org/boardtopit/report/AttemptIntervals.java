@@ -52,12 +52,23 @@ final class AttemptIntervals {
             double lead = d.effort().leadPct();
             add("attempt", "", "lead_pct", new Reading(lead, measures.leadSdPct()), "");
         });
+        add("attempt", "", "approach_speed_ms", measures.approachSpeedMs(), "");
+        measures.lastStrides().ifPresent(s -> {
+            add("attempt", "", "penultimate_stride_m", s.penultimateM(), "");
+            add("attempt", "", "last_stride_m", s.lastM(), "");
+            add("attempt", "", "last_stride_ratio", s.ratio(), "");
+        });
     }
 
     private void phase(PhaseMeasures p) {
         String name = p.phase().name().label();
         add("phase", name, "distance_m", p.distanceM(), "");
+        add("phase", name, "share_pct", p.sharePct(), "");
+        add("phase", name, "flight_time_s", p.flightTimeS(), "");
         add("phase", name, "vx_takeoff_ms", p.vxTakeoffMs(), "");
+        add("phase", name, "vy_takeoff_ms", p.vyTakeoffMs(), "");
+        add("phase", name, "takeoff_angle_deg", p.takeoffAngleDeg(), "");
+        add("phase", name, "speed_change_ms", p.speedChangeMs(), "");
     }
 
     private void contact(String number, ContactMeasures m) {

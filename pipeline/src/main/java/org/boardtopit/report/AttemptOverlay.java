@@ -137,7 +137,9 @@ public final class AttemptOverlay {
         String metres = p.distanceM().isKnown()
                 ? String.format(Locale.ROOT, "%.2f m", p.distanceM().value())
                 : "";
-        String share = Double.isFinite(p.sharePct()) ? String.format(Locale.ROOT, "%.1f %%", p.sharePct()) : "";
+        String share = p.sharePct().isKnown()
+                ? String.format(Locale.ROOT, "%.1f %%", p.sharePct().value())
+                : "";
         return (metres + "  " + share).strip();
     }
 

@@ -213,9 +213,16 @@ public final class AttemptAnalyser {
         return new Look(motion, contacts);
     }
 
+    /** What the marks leave open of a place along the runway. */
+    private static double marksSd(Basis basis, double alongM) {
+        return basis.source() == ScaleSource.MARKS
+                ? basis.view().camera().map(c -> c.alongSdM(alongM, 0)).orElse(Double.NaN)
+                : Double.NaN;
+    }
+
     private AttemptAnalysis measured(
             Clip clip, ClipLandmarks landmarks, Basis basis, Look look, List<String> warnings) {
-        ContactTimeline contacts = look.contacts();
+        ContactTimeline contacts = look.contacts().withDoubtOfPlaces(along -> marksSd(basis, along));
         FittedMotion fitted =
                 new WholeClipFit(SegmentTable.of(sex(clip)), assumptions(basis)).fit(look.motion(), contacts);
         PhaseTimeline phases = PhaseTimeline.of(contacts, sight(landmarks, true), sight(landmarks, false));
