@@ -454,8 +454,9 @@ public final class AttemptMeasurer {
         }
 
         private List<QualityCause> causes(Optional<PhaseDistances> distances, double closure, double gravity) {
-            long frameLimited = contacts.contacts().stream()
-                    .filter(c -> c.kind() != ContactKind.APPROACH && c.frameLimited())
+            long loose = contacts.contacts().stream()
+                    .filter(c -> c.kind() != ContactKind.APPROACH
+                            && (c.touchdownSdS() > ClipFacts.LOOSE_S || c.toeOffSdS() > ClipFacts.LOOSE_S))
                     .count();
             Sharpness sharpness = Sharpness.of(motion.repaired());
             return QualityCauses.of(new ClipFacts(
@@ -469,7 +470,7 @@ public final class AttemptMeasurer {
                     motion.repaired().repairs().legsExchangedShare(),
                     contacts.isComplete(),
                     contacts.sequenceConfidence(),
-                    (int) frameLimited,
+                    (int) loose,
                     distances.isPresent(),
                     calibrated()
                             ? ClipFacts.View.MARKS

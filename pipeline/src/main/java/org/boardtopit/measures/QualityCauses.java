@@ -112,12 +112,12 @@ public final class QualityCauses {
                     "the places of the contacts do not follow one another along the runway: check them in the overlay,"
                             + " and film from the side, square to the runway");
         }
-        if (facts.frameLimited() > 0) {
+        if (facts.looselyTimed() > 0) {
             add(
                     Quality.USABLE,
-                    "%d of the contacts of the jump could be timed to the nearest frame only: film with more frames a"
+                    "%d of the contacts of the jump are timed to no better than 25 ms: film with more frames a"
                             + " second and the feet in full view",
-                    facts.frameLimited());
+                    facts.looselyTimed());
         }
     }
 
