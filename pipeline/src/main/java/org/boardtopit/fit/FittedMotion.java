@@ -50,9 +50,14 @@ public final class FittedMotion {
         return frame >= first && frame < first + frames;
     }
 
+    /** True when this point of this frame was fitted. */
+    public boolean isFitted(int frame, BodyPoint point) {
+        return isFitted(frame) && Unknowns.has(point);
+    }
+
     /** Place of a point. */
     public Point2 place(int frame, BodyPoint point) {
-        if (!isFitted(frame) || !Unknowns.has(point)) {
+        if (!isFitted(frame, point)) {
             return motion.seen(frame, point);
         }
         int i = Unknowns.of(frame - first, point);
@@ -61,7 +66,7 @@ public final class FittedMotion {
 
     /** The place of a point for curves: fitted, or smoothed where there is no fit. */
     public Point2 smooth(int frame, BodyPoint point) {
-        return isFitted(frame) && Unknowns.has(point) ? place(frame, point) : motion.smooth(frame, point);
+        return isFitted(frame, point) ? place(frame, point) : motion.smooth(frame, point);
     }
 
     /** Centre of mass. */
@@ -102,7 +107,7 @@ public final class FittedMotion {
 
     /** Standard deviation of a fitted point along an axis; that of the network where there is no fit. */
     public double sd(int frame, BodyPoint point, boolean height) {
-        if (solved.isEmpty() || !isFitted(frame) || !Unknowns.has(point)) {
+        if (solved.isEmpty() || !isFitted(frame, point)) {
             return motion.sd(frame, point);
         }
         int i = Unknowns.of(frame - first, point) + (height ? 1 : 0);

@@ -9,6 +9,7 @@ import org.boardtopit.clips.Clip;
 import org.boardtopit.contacts.Contact;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.Foot;
+import org.boardtopit.fit.FittedMotion;
 import org.boardtopit.ground.RunwayView;
 import org.boardtopit.measures.AttemptMeasures;
 import org.boardtopit.measures.BodyAngle;
@@ -37,6 +38,7 @@ public final class AttemptOverlay {
     private final Clip clip;
     private final ClipLandmarks landmarks;
     private final RunwayView view;
+    private final FittedMotion fitted;
     private final MotionTrack motion;
     private final AttemptMeasures measures;
     private final double slowDown;
@@ -46,13 +48,14 @@ public final class AttemptOverlay {
             Clip clip,
             ClipLandmarks landmarks,
             RunwayView view,
-            MotionTrack motion,
+            FittedMotion fitted,
             AttemptMeasures measures,
             double slowDown) {
         this.clip = clip;
         this.landmarks = landmarks;
         this.view = view;
-        this.motion = motion;
+        this.fitted = fitted;
+        this.motion = fitted.repaired();
         this.measures = measures;
         this.slowDown = slowDown;
     }
@@ -111,7 +114,7 @@ public final class AttemptOverlay {
                         .orElse(new Point2(0, 0)));
         List<PosePoint> points = new ArrayList<>();
         for (int i = 0; i < BodyPoint.COUNT; i++) {
-            Point2 px = motion.px(frame, BodyPoint.at(i));
+            Point2 px = px(frame, BodyPoint.at(i));
             points.add(
                     px.isKnown()
                             ? new PosePoint(px, motion.sd(frame, BodyPoint.at(i)) / metresPerPx)
@@ -119,6 +122,16 @@ public final class AttemptOverlay {
         }
         BodySide near = view.seenFromLeft() ? BodySide.LEFT : BodySide.RIGHT;
         return new FramePose(frame, us, points, near, fixedToFrame);
+    }
+
+    /** The fitted point, from which the angles are read; where nothing was fitted, the repaired one. */
+    private Point2 px(int frame, BodyPoint point) {
+        Point2 seen = motion.px(frame, point);
+        if (!seen.isKnown() || !fitted.isFitted(frame, point)) {
+            return seen;
+        }
+        Point2 fixed = view.inFixedPicture(fitted.place(frame, point), motion.acrossM(point));
+        return view.background().fromFixed(frame).apply(fixed);
     }
 
     private List<PhaseSpan> phases() {

@@ -230,7 +230,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
     private void overlay(Clip clip, ClipLandmarks landmarks, AttemptAnalysis analysis, double slowDown)
             throws IOException {
         OverlayScene scene = new AttemptOverlay(
-                        clip, landmarks, analysis.view(), analysis.motion(), analysis.measures(), slowDown)
+                        clip, landmarks, analysis.view(), analysis.fitted(), analysis.measures(), slowDown)
                 .scene();
         Path target = out.resolve("overlays").resolve(clip.name() + ".mp4");
         Files.createDirectories(target.getParent());
