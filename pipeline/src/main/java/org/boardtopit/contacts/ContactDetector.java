@@ -26,7 +26,7 @@ public final class ContactDetector {
      * The network reads the toe of a standing foot this much short of the tip of the shoe (mean of 18 contacts of our
      * footage, sd 1.4 cm; a constant of the network that goes with small pictures, not with a shoe).
      */
-    private static final double TOE_SHORT_STATURE = 0.009;
+    public static final double TOE_SHORT_STATURE = 0.009;
 
     /**
      * After a running stride the tip of the shoe stays within a centimetre of its place for some 8 ms before it is swept

@@ -3,6 +3,7 @@ package org.boardtopit.fit;
 import java.util.ArrayList;
 import java.util.List;
 import org.boardtopit.contacts.Contact;
+import org.boardtopit.contacts.ContactDetector;
 import org.boardtopit.contacts.ContactTimeline;
 import org.boardtopit.contacts.Foot;
 import org.boardtopit.models.BodyPoint;
@@ -127,7 +128,7 @@ final class Equations {
                     continue;
                 }
                 boolean hip = point == BodyPoint.LEFT_HIP || point == BodyPoint.RIGHT_HIP;
-                Point2 z = hip ? seen.minus(body.hipOffset()) : seen;
+                Point2 z = hip ? seen.minus(body.hipOffset()) : standingToe(f, point) ? tip(seen) : seen;
                 double sd = factor * Math.max(least, motion.sd(first + f, point));
                 int i = Unknowns.of(f, point);
                 double weight = 1 / (sd * sd);
@@ -139,6 +140,21 @@ final class Equations {
                 system.add(new int[] {i + 1}, new double[] {1}, 1, z.y(), weight);
             }
         }
+    }
+
+    /** The network reads the toe of a standing foot short, that of a swinging one hardly. */
+    private Point2 tip(Point2 seen) {
+        return new Point2(seen.x() + ContactDetector.TOE_SHORT_STATURE * motion.statureM(), seen.y());
+    }
+
+    private boolean standingToe(int frame, BodyPoint point) {
+        for (Contact c : contacts) {
+            boolean toe = point == c.foot().toe() && c.foot() != Foot.BOTH;
+            if (toe && timeS(frame) >= c.touchdownS() && timeS(frame) <= c.toeOffS()) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /**
