@@ -115,9 +115,8 @@ public final class QualityCauses {
         if (facts.looselyTimed() > 0) {
             add(
                     Quality.USABLE,
-                    "%d of the contacts of the jump are timed to no better than 25 ms: film with more frames a"
-                            + " second and the feet in full view",
-                    facts.looselyTimed());
+                    "%s of the jump timed to no better than 25 ms: film with more frames a second and the feet in full view",
+                    facts.looselyTimed() == 1 ? "one contact" : facts.looselyTimed() + " contacts");
         }
     }
 
