@@ -22,6 +22,11 @@ final class CandidateFinder {
     private static final double SHORTEST_S = 0.03;
     /** The ankle leaves this long before the toe (measured on our footage: 22 ms at half the running speed). */
     private static final double TOE_AFTER_ANKLE_S = 0.02;
+    /**
+     * Over a longer time than this the ankle of a running stride does not stand: its heel is down for some 60 ms (half of a
+     * support of 0.10 to 0.13 s). Frames further apart than half of it are looked at two by two.
+     */
+    private static final double LONGEST_SPAN_S = 0.05;
     /** A toe higher than this over the ground, in standing heights, is in the air. */
     private static final double HIGH_STATURE = 0.13;
 
@@ -70,7 +75,7 @@ final class CandidateFinder {
     private List<Candidate> ofFoot(Foot foot) {
         double[] speed = speeds(foot.ankle());
         List<Candidate> found = new ArrayList<>();
-        int f = 0;
+        int f = afterFirstStand(speed);
         while (f < speed.length) {
             if (!(speed[f] < ENDS * runningSpeedMs)) {
                 f++;
@@ -85,6 +90,18 @@ final class CandidateFinder {
             add(found, foot, start, slowest, f - 1, speed[slowest] / runningSpeedMs);
         }
         return found;
+    }
+
+    /** A foot that stands when it is first seen came down before: when it did is not known. */
+    private int afterFirstStand(double[] speed) {
+        int f = 0;
+        while (f < speed.length && Double.isNaN(speed[f])) {
+            f++;
+        }
+        while (f < speed.length && speed[f] < ENDS * runningSpeedMs) {
+            f++;
+        }
+        return f;
     }
 
     private void add(List<Candidate> found, Foot foot, int start, int slowest, int end, double slowness) {
@@ -106,10 +123,20 @@ final class CandidateFinder {
         for (int f = 0; f < speed.length; f++) {
             int a = Math.max(0, f - 1);
             int b = Math.min(speed.length - 1, f + 1);
-            double d = motion.smooth(b, ankle).distanceTo(motion.smooth(a, ankle));
-            speed[f] = d / (motion.timeS(b) - motion.timeS(a));
+            speed[f] = motion.timeS(b) - motion.timeS(a) > LONGEST_SPAN_S
+                    ? lesser(speed(ankle, a, f), speed(ankle, f, b))
+                    : speed(ankle, a, b);
         }
         return speed;
+    }
+
+    private double speed(BodyPoint ankle, int first, int last) {
+        double d = motion.smooth(last, ankle).distanceTo(motion.smooth(first, ankle));
+        return d / (motion.timeS(last) - motion.timeS(first));
+    }
+
+    private static double lesser(double a, double b) {
+        return Double.isNaN(a) || b < a ? b : a;
     }
 
     double runningSpeedMs() {

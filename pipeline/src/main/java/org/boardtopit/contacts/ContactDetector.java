@@ -20,8 +20,11 @@ public final class ContactDetector {
     private static final double JUMP_SD_S = 0.03;
     /** A margin over the next best order from which the order counts as sure, in log likelihood (a first guess). */
     private static final double SURE_MARGIN = 6;
-    /** Further apart than this the model and the ankle's speed tell of different things. */
-    private static final double LARGEST_SHIFT_S = 0.06;
+    /**
+     * Further apart than this and a frame the model and the ankle's speed tell of different things: the ends of a slow stretch
+     * are known to a frame.
+     */
+    private static final double LARGEST_SHIFT_S = 0.045;
     /**
      * The network reads the toe of a standing foot this much short of the tip of the shoe (mean of 18 contacts of our
      * footage, sd 1.4 cm; a constant of the network that goes with small pictures, not with a shoe).
@@ -114,11 +117,12 @@ public final class ContactDetector {
         SupportFit fit = kind == ContactKind.APPROACH
                 ? new SupportFit(STRIDE_MEAN_S, STRIDE_SD_S)
                 : new SupportFit(JUMP_MEAN_S, JUMP_SD_S);
+        double largestShiftS = LARGEST_SHIFT_S + motion.frameStepS();
         double underfoot = calibrated ? ground.at(candidate.alongM()) : Double.NaN;
         Optional<SupportFit.Timed> timed = fit.fit(
                         motion, candidate.foot(), candidate.touchdownS(), candidate.toeOffS(), underfoot)
-                .filter(t -> Math.abs(t.touchdownS() - candidate.touchdownS()) < LARGEST_SHIFT_S
-                        && Math.abs(t.toeOffS() - candidate.toeOffS()) < LARGEST_SHIFT_S);
+                .filter(t -> Math.abs(t.touchdownS() - candidate.touchdownS()) < largestShiftS
+                        && Math.abs(t.toeOffS() - candidate.toeOffS()) < largestShiftS);
         double toe = timed.map(SupportFit.Timed::toeAlong).orElse(candidate.alongM())
                 + TOE_SHORT_STATURE * motion.statureM();
         double toeSd = Math.hypot(
@@ -151,7 +155,8 @@ public final class ContactDetector {
     private static Contact pit(MotionTrack motion, Candidate candidate, double confidence) {
         Optional<PitFit.Timed> timed = new PitFit()
                 .fit(motion, candidate.touchdownS())
-                .filter(t -> Math.abs(t.touchdownS() - candidate.touchdownS()) < 1.5 * LARGEST_SHIFT_S);
+                .filter(t -> Math.abs(t.touchdownS() - candidate.touchdownS())
+                        < 1.5 * (LARGEST_SHIFT_S + motion.frameStepS()));
         double frame = motion.frameStepS();
         return new Contact(
                 ContactKind.PIT,

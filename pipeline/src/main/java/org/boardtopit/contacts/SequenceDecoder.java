@@ -198,23 +198,29 @@ final class SequenceDecoder {
                 .max((a, b) -> Double.compare(a.middleS(), b.middleS()));
     }
 
-    /** Back from the board: each contact from the other foot, a running stride earlier. */
+    /** Back from the board: each contact from the other foot, a running stride earlier; one that was missed is bridged. */
     private static List<Candidate> approach(List<Candidate> all, Candidate board) {
         List<Candidate> strides = new ArrayList<>();
         Candidate later = board;
         while (true) {
             Candidate next = later;
-            Optional<Candidate> earlier = all.stream()
-                    .filter(c -> c.foot() != next.foot())
-                    .filter(c -> next.middleS() - c.middleS() > 0.14 && next.middleS() - c.middleS() < 0.42)
-                    .filter(c -> c.alongM() < next.alongM())
-                    .max((a, b) -> Double.compare(a.middleS(), b.middleS()));
+            Optional<Candidate> earlier = latest(all, next, next.foot().other(), 0.14, 0.42)
+                    .or(() -> latest(all, next, next.foot(), 0.36, 0.62));
             if (earlier.isEmpty()) {
                 return strides;
             }
             strides.add(0, earlier.get());
             later = earlier.get();
         }
+    }
+
+    private static Optional<Candidate> latest(
+            List<Candidate> all, Candidate next, Foot foot, double leastS, double mostS) {
+        return all.stream()
+                .filter(c -> c.foot() == foot)
+                .filter(c -> next.middleS() - c.middleS() > leastS && next.middleS() - c.middleS() < mostS)
+                .filter(c -> c.alongM() < next.alongM())
+                .max(Comparator.comparingDouble(Candidate::middleS));
     }
 
     /** Log of a normal density without its constant, capped so that one odd value does not decide alone. */

@@ -18,6 +18,8 @@ final class SideIdentity {
     private static final double CAP = 9;
 
     private static final double LEAST_MASS = 0.05;
+    /** From this distance on limbs are clearly apart: a foot's length. */
+    private static final double APART_M = 0.3;
 
     /**
      * What exchanging costs, in log likelihood. The network is right about the legs in 97 % of the frames and its errors come
@@ -84,7 +86,42 @@ final class SideIdentity {
             exchanged[f] = state == 1;
             state = from[f][state];
         }
-        return exchanged;
+        return mostlyExchanged(exchanged) ? opposite(exchanged) : exchanged;
+    }
+
+    /**
+     * True when the network would be wrong for the greater part. The opposite decisions make the same two limbs, only with each
+     * other's names, so they explain the movement as well and cost less: the search over survivors has then passed over them.
+     * A frame counts by how far the limbs are apart, because of limbs side by side a name says nothing.
+     */
+    private boolean mostlyExchanged(boolean[] exchanged) {
+        double balance = 0;
+        for (int f = 0; f < exchanged.length; f++) {
+            if (plane.isSeen(f)) {
+                double weight = Math.min(1, apartM(f) / APART_M);
+                balance += exchanged[f] ? weight : -weight;
+            }
+        }
+        return balance > 0;
+    }
+
+    /** Mean distance between the limbs' points. */
+    private double apartM(int frame) {
+        double sum = 0;
+        for (BodyPoint point : left) {
+            Point2 own = plane.place(frame, point, point, 0);
+            Point2 other = plane.place(frame, point.otherSide(), point, 0);
+            sum += own.distanceTo(other);
+        }
+        return sum / left.length;
+    }
+
+    private static boolean[] opposite(boolean[] exchanged) {
+        boolean[] opposite = new boolean[exchanged.length];
+        for (int f = 0; f < opposite.length; f++) {
+            opposite[f] = !exchanged[f];
+        }
+        return opposite;
     }
 
     /** The filters of one history of decisions. */

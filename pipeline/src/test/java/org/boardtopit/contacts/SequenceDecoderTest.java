@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.boardtopit.contacts.SequenceDecoder.Sequence;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -70,6 +71,17 @@ class SequenceDecoderTest {
         assertEquals(
                 List.of(takeoff, takeoff.other(), takeoff, takeoff.other()),
                 s.approach().stream().map(Candidate::foot).toList());
+    }
+
+    /** One stride that was not seen must not cost all those before it. SYN. */
+    @ParameterizedTest(name = "stride {0} before the board missing")
+    @CsvSource({"1, LEFT RIGHT LEFT", "2, LEFT RIGHT RIGHT", "3, LEFT LEFT RIGHT"})
+    void bridgesAStrideThatWasMissed(int missing, String feet) {
+        List<Candidate> all = attempt(Foot.LEFT, -0.1);
+        all.remove(4 - missing);
+        Sequence s = decode(true, all).orElseThrow();
+        assertOrder(s);
+        assertEquals(feet, s.approach().stream().map(c -> c.foot().name()).collect(Collectors.joining(" ")));
     }
 
     /** TR31 (MEM-H): the 'sleeping leg' may touch the ground; a brush during the step is no contact of the order. */

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.LongStream;
 import org.boardtopit.body.SegmentTable;
 import org.boardtopit.body.Sex;
@@ -68,7 +69,6 @@ class MotionRepairTest {
         return new Sides(frames, before, after);
     }
 
-    /** Seed 200 (50 frames a second, a quarter of the frames exchanged) ends with the legs exchanged throughout. */
     @Test
     void mixesUpTheLegsForLongInAtMostTwoClipsOfTwoHundred() {
         long mixedUp =
@@ -83,6 +83,17 @@ class MotionRepairTest {
         double frames = sides.stream().mapToInt(Sides::frames).sum();
         assertTrue(before / frames > 0.04, "the drawing should be hard, was " + before / frames);
         assertTrue(after / frames < 0.015, "wrong before " + before + ", after " + after + " of " + frames);
+    }
+
+    /** The network is right in three quarters of the frames of seed 200, 50 a second; the search alone ended with the rest. */
+    @Test
+    void neverFindsTheNetworkWrongForTheGreaterPart() {
+        Sides hard = sides.get(199);
+        assertTrue(hard.wrongAfter() < 0.5 * hard.frames(), hard.toString());
+        for (Sides s : sides) {
+            boolean mostlyRight = s.wrongBefore() < 0.25 * s.frames();
+            assertTrue(!mostlyRight || s.wrongAfter() < 0.5 * s.frames(), s.toString());
+        }
     }
 
     /** The first mode jumps off for a frame: the second one, where the point really is, takes its place. */
@@ -164,6 +175,33 @@ class MotionRepairTest {
         assertEquals(0, motion.repairs().legsExchangedShare());
     }
 
+    /** Half a body at the edge is read as a whole one with short legs; nothing of it counts, and further inside all does. */
+    @Test
+    void trustsNoLegsOfAnAthleteWhoIsHalfOutsideOfThePicture() {
+        DrawnClip clip =
+                new DrawnClip(Setup.ordinary(8).withStillCamera().atFps(60).perfect());
+        MotionTrack motion = repaired(clip, clip.landmarks());
+        int atTheEdge = 0;
+        int inside = 0;
+        for (int f = 0; f < motion.frameCount(); f++) {
+            Optional<PoseTrack.FramePose> pose = clip.landmarks().poses().at(f);
+            if (pose.isEmpty()) {
+                continue;
+            }
+            double x = pose.get().square().centreXPx();
+            double sides = Math.min(x, 1280 - x) / pose.get().square().sidePx();
+            boolean known = motion.seen(f, BodyPoint.LEFT_ANKLE).isKnown();
+            if (sides < 0.15) {
+                atTheEdge++;
+                assertFalse(known, "frame " + f + ", " + sides + " sides inside");
+            } else if (sides > 0.3) {
+                inside++;
+                assertTrue(known, "frame " + f + ", " + sides + " sides inside");
+            }
+        }
+        assertTrue(atTheEdge >= 2 && inside > 100, atTheEdge + " frames at the edge, " + inside + " inside");
+    }
+
     @Test
     void saysNothingInFramesWithoutTheAthlete() {
         DrawnClip clip = new DrawnClip(Setup.ordinary(3).perfect());
@@ -174,7 +212,7 @@ class MotionRepairTest {
                 clip.landmarks().background(),
                 clip.landmarks().subject(),
                 new PoseTrack(clip.landmarks().timestampsUs().stream()
-                        .map(t -> java.util.Optional.<PoseTrack.FramePose>empty())
+                        .map(t -> Optional.<PoseTrack.FramePose>empty())
                         .toList()));
         MotionTrack motion = repaired(clip, none);
         for (int f = 0; f < motion.frameCount(); f++) {
