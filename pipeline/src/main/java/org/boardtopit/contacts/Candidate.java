@@ -15,6 +15,10 @@ record Candidate(Foot foot, double touchdownS, double toeOffS, double slowness, 
         return (touchdownS + toeOffS) / 2;
     }
 
+    boolean overlaps(Candidate other) {
+        return touchdownS < other.toeOffS && other.touchdownS < toeOffS;
+    }
+
     /** How much like a contact, 0 to 1. */
     double strength() {
         return Math.max(0.1, Math.min(1, 1.2 - 2 * slowness));

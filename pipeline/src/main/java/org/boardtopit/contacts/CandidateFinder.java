@@ -73,7 +73,20 @@ final class CandidateFinder {
     }
 
     private List<Candidate> ofFoot(Foot foot) {
-        double[] speed = speeds(foot.ankle());
+        double[] least = leastSpeeds(foot.ankle());
+        List<Candidate> found = stretches(foot, speeds(foot.ankle()), least, TOE_AFTER_ANKLE_S);
+        if (2 * motion.frameStepS() > LONGEST_SPAN_S) {
+            // Of the last two frames that were slow together only the first need be on the ground: half a frame
+            // earlier.
+            stretches(foot, least, least, TOE_AFTER_ANKLE_S - motion.frameStepS() / 2).stream()
+                    .filter(c -> found.stream().noneMatch(c::overlaps))
+                    .toList()
+                    .forEach(found::add);
+        }
+        return found;
+    }
+
+    private List<Candidate> stretches(Foot foot, double[] speed, double[] least, double toeAfterS) {
         List<Candidate> found = new ArrayList<>();
         int f = afterFirstStand(speed);
         while (f < speed.length) {
@@ -84,10 +97,10 @@ final class CandidateFinder {
             int start = f;
             int slowest = f;
             while (f < speed.length && speed[f] < ENDS * runningSpeedMs) {
-                slowest = speed[f] < speed[slowest] ? f : slowest;
+                slowest = least[f] < least[slowest] ? f : slowest;
                 f++;
             }
-            add(found, foot, start, slowest, f - 1, speed[slowest] / runningSpeedMs);
+            add(found, foot, start, slowest, motion.timeS(f - 1) + toeAfterS, least[slowest] / runningSpeedMs);
         }
         return found;
     }
@@ -104,28 +117,35 @@ final class CandidateFinder {
         return f;
     }
 
-    private void add(List<Candidate> found, Foot foot, int start, int slowest, int end, double slowness) {
+    private void add(List<Candidate> found, Foot foot, int start, int slowest, double to, double slowness) {
         Point2 toe = motion.smooth(slowest, foot.toe());
         if (!toe.isKnown()) {
             toe = motion.smooth(slowest, foot.ankle());
         }
         double height = ground.above(toe);
         double from = motion.timeS(start);
-        double to = motion.timeS(end) + TOE_AFTER_ANKLE_S;
         boolean high = height > HIGH_STATURE * motion.statureM();
         if (slowness < SLOW && to - from >= SHORTEST_S && !high) {
             found.add(new Candidate(foot, from, to, slowness, toe.x(), height));
         }
     }
 
+    /** Over the frames before and after each. */
     private double[] speeds(BodyPoint ankle) {
         double[] speed = new double[motion.frameCount()];
         for (int f = 0; f < speed.length; f++) {
-            int a = Math.max(0, f - 1);
-            int b = Math.min(speed.length - 1, f + 1);
-            speed[f] = motion.timeS(b) - motion.timeS(a) > LONGEST_SPAN_S
-                    ? lesser(speed(ankle, a, f), speed(ankle, f, b))
-                    : speed(ankle, a, b);
+            speed[f] = speed(ankle, Math.max(0, f - 1), Math.min(speed.length - 1, f + 1));
+        }
+        return speed;
+    }
+
+    /** The same; where the frames are few, over the frame before or after each, whichever is less. */
+    private double[] leastSpeeds(BodyPoint ankle) {
+        double[] speed = speeds(ankle);
+        for (int f = 1; f + 1 < speed.length; f++) {
+            if (motion.timeS(f + 1) - motion.timeS(f - 1) > LONGEST_SPAN_S) {
+                speed[f] = lesser(speed(ankle, f - 1, f), speed(ankle, f, f + 1));
+            }
         }
         return speed;
     }

@@ -177,7 +177,7 @@ final class SequenceDecoder {
 
     private static boolean overlapsUsed(Candidate c, Candidate... used) {
         for (Candidate u : used) {
-            if (c.touchdownS() < u.toeOffS() && u.touchdownS() < c.toeOffS()) {
+            if (c.overlaps(u)) {
                 return true;
             }
         }

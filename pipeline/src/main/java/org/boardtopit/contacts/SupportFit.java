@@ -25,7 +25,8 @@ final class SupportFit {
     private static final double MODEL_SD_S = 0.0025;
     private static final double UNDERGROUND_M = 0.06;
     private static final int PASSES = 3;
-    private static final int LEAST_SAMPLES = 5;
+    /** Fewer tell nothing; of these few the priors of the model make an answer with the interval that it deserves. */
+    private static final int LEAST_SAMPLES = 3;
 
     /**
      * A timed contact; times and standard deviations in seconds, places in the unit of the motion.
