@@ -237,9 +237,10 @@ public final class AttemptAnalyser {
                                 basis.found(),
                                 official,
                                 landmarks.background().registeredShare(),
+                                landmarks.background().facts(),
                                 athletePx(landmarks, basis),
                                 warnings));
-        return new AttemptAnalysis(basis.view(), look.motion(), fitted, measures);
+        return new AttemptAnalysis(basis.view(), basis.found(), look.motion(), fitted, measures);
     }
 
     /** Free fall is known in metres only, and of a plane without perspective. */
@@ -305,7 +306,6 @@ public final class AttemptAnalyser {
         List<Mark> marks = reference.get().marks().marks().stream()
                 .map(m -> new Mark(m.name(), m.alongM(), m.acrossM(), new Point2(m.xPx(), m.yPx())))
                 .toList();
-        landmarks.background().facts().remarks().forEach(warnings::add);
         try (ReferencePicture picture = ReferencePicture.read(reference.get().picture())) {
             RunwayCamera camera = camera(marks, picture, landmarks.background().facts());
             return Optional.of(RunwayView.calibrated(landmarks.background(), camera));
