@@ -9,11 +9,11 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.InputException;
+import org.boardtopit.clips.Mark;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
 import org.boardtopit.clips.ReferencePicture;
 import org.boardtopit.ground.Lens;
-import org.boardtopit.ground.Mark;
 import org.boardtopit.ground.MarksCheck;
 import org.boardtopit.ground.MarksCheck.Finding;
 import org.boardtopit.ground.RunwayCamera;
@@ -89,9 +89,7 @@ final class CamerasCommand implements Callable<Integer> {
 
     private boolean check(Camera camera, ReferencePicture reference) throws InputException, IOException {
         Lens lens = lens(camera, reference.picture());
-        List<Mark> marks = reference.marks().marks().stream()
-                .map(m -> new Mark(m.name(), m.alongM(), m.acrossM(), new Point2(m.xPx(), m.yPx())))
-                .toList();
+        List<Mark> marks = reference.marks().marks();
         MarksCheck check = MarksCheck.of(marks, lens);
         say(
                 "Camera %s: %d marks on %s",

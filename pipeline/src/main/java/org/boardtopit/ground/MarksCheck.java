@@ -3,6 +3,7 @@ package org.boardtopit.ground;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.boardtopit.clips.Mark;
 import org.boardtopit.signal.Point2;
 
 /**

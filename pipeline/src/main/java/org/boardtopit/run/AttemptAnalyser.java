@@ -9,6 +9,7 @@ import org.boardtopit.clips.Athlete;
 import org.boardtopit.clips.AttemptEntry;
 import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.Clip;
+import org.boardtopit.clips.Mark;
 import org.boardtopit.clips.TakeoffFoot;
 import org.boardtopit.contacts.Contact;
 import org.boardtopit.contacts.ContactDetector;
@@ -21,7 +22,6 @@ import org.boardtopit.fit.WholeClipFit;
 import org.boardtopit.ground.CalibrationException;
 import org.boardtopit.ground.FoundCamera;
 import org.boardtopit.ground.Lens;
-import org.boardtopit.ground.Mark;
 import org.boardtopit.ground.RegistrationFacts;
 import org.boardtopit.ground.RunwayCamera;
 import org.boardtopit.ground.RunwayView;
@@ -306,9 +306,7 @@ public final class AttemptAnalyser {
                     + reference.get().picture().getFileName() + "; is it another camera position?");
             return Optional.empty();
         }
-        List<Mark> marks = reference.get().marks().marks().stream()
-                .map(m -> new Mark(m.name(), m.alongM(), m.acrossM(), new Point2(m.xPx(), m.yPx())))
-                .toList();
+        List<Mark> marks = reference.get().marks().marks();
         try (ReferencePicture picture = ReferencePicture.read(reference.get().picture())) {
             Lens lens = new Lens(picture.widthPx(), picture.heightPx(), distortionK1(clip));
             RunwayCamera camera = camera(marks, lens, landmarks.background().facts());

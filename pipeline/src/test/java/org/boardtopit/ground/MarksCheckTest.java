@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.boardtopit.clips.Mark;
 import org.boardtopit.ground.MarksCheck.Finding;
 import org.boardtopit.signal.Point2;
 import org.boardtopit.synthetic.DrawnCamera;
