@@ -190,7 +190,7 @@ public final class QualityCauses {
             add(
                     Quality.USABLE,
                     "places along the pan disagree by %.1f px with the reference picture: take the picture from the tripod"
-                            + " that films, and do not move it afterwards",
+                            + " that films, do not move it afterwards, and pan with a lens that does not bend lines",
                     facts.driftPx());
         }
         if (facts.registrationResidualPx() > MOST_RESIDUAL_PX) {
