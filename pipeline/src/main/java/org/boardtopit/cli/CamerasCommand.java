@@ -9,10 +9,11 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.InputException;
+import org.boardtopit.clips.Mark;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
 import org.boardtopit.clips.ReferencePicture;
-import org.boardtopit.ground.Mark;
+import org.boardtopit.ground.Lens;
 import org.boardtopit.ground.MarksCheck;
 import org.boardtopit.ground.MarksCheck.Finding;
 import org.boardtopit.ground.RunwayCamera;
@@ -87,14 +88,15 @@ final class CamerasCommand implements Callable<Integer> {
     }
 
     private boolean check(Camera camera, ReferencePicture reference) throws InputException, IOException {
-        int[] size = size(reference.picture());
-        List<Mark> marks = reference.marks().marks().stream()
-                .map(m -> new Mark(m.name(), m.alongM(), m.acrossM(), new Point2(m.xPx(), m.yPx())))
-                .toList();
-        MarksCheck check = MarksCheck.of(marks, size[0], size[1]);
+        Lens lens = lens(camera, reference.picture());
+        List<Mark> marks = reference.marks().marks();
+        MarksCheck check = MarksCheck.of(marks, lens);
         say(
                 "Camera %s: %d marks on %s",
                 camera.name(), marks.size(), reference.picture().getFileName());
+        if (lens.k1() != 0) {
+            say("  lens: distortion_k1 %s is taken out", lens.k1());
+        }
         place(check);
         table(check);
         boolean agree = verdict(check, reference);
@@ -107,9 +109,9 @@ final class CamerasCommand implements Callable<Integer> {
         return agree;
     }
 
-    private static int[] size(Path picture) throws InputException {
+    private static Lens lens(Camera camera, Path picture) throws InputException {
         try (var opened = org.boardtopit.ground.opencv.ReferencePicture.read(picture)) {
-            return new int[] {opened.widthPx(), opened.heightPx()};
+            return new Lens(opened.widthPx(), opened.heightPx(), camera.distortionK1());
         } catch (VideoException e) {
             throw new InputException(picture, "not a picture that can be read; a JPEG or PNG is needed");
         }

@@ -32,7 +32,7 @@ public record CameraMarks(List<Mark> marks) {
             throw new IllegalArgumentException(
                     "all marks, or all but one, are on one line of the runway;" + " take marks on both sides of it");
         }
-        if (!spansPlane(marks.stream().map(m -> new Point2(m.xPx(), m.yPx())).toList(), LEAST_WIDTH_PX)) {
+        if (!spansPlane(marks.stream().map(Mark::pixel).toList(), LEAST_WIDTH_PX)) {
             throw new IllegalArgumentException("all marks, or all but one, are on one line of the picture;"
                     + " film from higher up or further to the side, or check x_px and y_px");
         }

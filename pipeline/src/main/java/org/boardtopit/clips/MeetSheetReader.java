@@ -19,7 +19,7 @@ import org.boardtopit.clips.Camera.View;
 public final class MeetSheetReader {
     private static final List<String> TOP =
             List.of("competition", "date", "attempts", "cameras", "athletes", "settings", "tables");
-    private static final List<String> CAMERA = List.of("name", "view", "reference", "marks");
+    private static final List<String> CAMERA = List.of("name", "view", "distortion_k1", "reference", "marks");
     private static final List<String> ATHLETE = List.of("bib", "name", "sex", "stature_m", "born", "level");
     private static final List<String> SETTINGS = List.of("network", "threads", "effort");
     private static final List<String> TABLES = List.of("separator", "decimal");
@@ -78,9 +78,15 @@ public final class MeetSheetReader {
             if (cameras.stream().anyMatch(other -> other.name().equals(name))) {
                 throw item.problem("name", "there are two cameras named " + InputException.quoted(name));
             }
-            cameras.add(new Camera(name, item.oneOf("view", VIEWS).orElse(View.SIDE), reference(item)));
+            cameras.add(
+                    new Camera(name, item.oneOf("view", VIEWS).orElse(View.SIDE), distortionK1(item), reference(item)));
         }
         return cameras;
+    }
+
+    private static double distortionK1(YamlKeys camera) throws InputException {
+        double k1 = camera.number("distortion_k1", Camera.LEAST_DISTORTION_K1, Camera.MOST_DISTORTION_K1, "0.02");
+        return Double.isNaN(k1) ? 0 : k1;
     }
 
     private static Optional<ReferencePicture> reference(YamlKeys camera) throws InputException {

@@ -45,6 +45,11 @@ public final class FittedMotion {
         return motion.timeS(frame);
     }
 
+    /** How many frames the whole-clip fit reaches; 0 without a fit. */
+    public int fittedFrames() {
+        return frames;
+    }
+
     /** True where the whole-clip fit reaches. */
     public boolean isFitted(int frame) {
         return frame >= first && frame < first + frames;

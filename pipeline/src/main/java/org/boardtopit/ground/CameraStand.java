@@ -17,7 +17,7 @@ record CameraStand(double focalPx, double yawRad, double pitchRad, double rollRa
      *
      * @param direction +1 when the run goes to the right in the picture: the camera then stands on the athlete's right
      */
-    RunwayCamera camera(int widthPx, int heightPx, int direction) {
+    RunwayCamera camera(Lens lens, int direction) {
         double sin = Math.sin(yawRad);
         double cos = Math.cos(yawRad);
         double[] forward = {sin * Math.cos(pitchRad), direction * cos * Math.cos(pitchRad), Math.sin(pitchRad)};
@@ -32,7 +32,7 @@ record CameraStand(double focalPx, double yawRad, double pitchRad, double rollRa
             right[0], right[1], right[2], down[0], down[1], down[2], forward[0], forward[1], forward[2]
         };
         double[] position = {0, -direction * distanceM, heightM};
-        return RunwayCamera.at(focalPx, widthPx / 2.0, heightPx / 2.0, worldToCamera, position);
+        return RunwayCamera.at(focalPx, lens, worldToCamera, position);
     }
 
     private static double[] cross(double[] a, double[] b) {

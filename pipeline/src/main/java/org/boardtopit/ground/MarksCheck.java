@@ -3,6 +3,7 @@ package org.boardtopit.ground;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.boardtopit.clips.Mark;
 import org.boardtopit.signal.Point2;
 
 /**
@@ -73,8 +74,13 @@ public final class MarksCheck {
 
     /** Compares every mark with the others. */
     public static MarksCheck of(List<Mark> marks, int widthPx, int heightPx) {
-        Optional<RunwayCamera> all = fitted(marks, widthPx, heightPx);
-        List<Optional<RunwayCamera>> without = leftOut(marks, widthPx, heightPx);
+        return of(marks, Lens.ideal(widthPx, heightPx));
+    }
+
+    /** The same for a lens that bends the picture. */
+    public static MarksCheck of(List<Mark> marks, Lens lens) {
+        Optional<RunwayCamera> all = fitted(marks, lens);
+        List<Optional<RunwayCamera>> without = leftOut(marks, lens);
         List<Finding> findings = findings(marks, all, without);
         boolean agree = all.isPresent()
                 && all.get().residualPx() <= MOST_AGREEING_PX
@@ -87,15 +93,14 @@ public final class MarksCheck {
             return new MarksCheck(all, findings, false, culprit);
         }
         int wrong = marks.indexOf(culprit.get().mark());
-        return new MarksCheck(all, clearedOf(wrong, marks, findings.get(wrong), widthPx, heightPx), false, culprit);
+        return new MarksCheck(all, clearedOf(wrong, marks, findings.get(wrong), lens), false, culprit);
     }
 
     /** One wrong mark makes others look bad: these are compared once more, without it. */
-    private static List<Finding> clearedOf(int wrong, List<Mark> marks, Finding ofWrong, int widthPx, int heightPx) {
+    private static List<Finding> clearedOf(int wrong, List<Mark> marks, Finding ofWrong, Lens lens) {
         List<Mark> others = new ArrayList<>(marks);
         others.remove(wrong);
-        List<Finding> cleared = new ArrayList<>(
-                findings(others, fitted(others, widthPx, heightPx), leftOut(others, widthPx, heightPx)));
+        List<Finding> cleared = new ArrayList<>(findings(others, fitted(others, lens), leftOut(others, lens)));
         cleared.add(
                 wrong,
                 new Finding(
@@ -110,12 +115,12 @@ public final class MarksCheck {
     }
 
     /** For each mark the camera of all others. */
-    private static List<Optional<RunwayCamera>> leftOut(List<Mark> marks, int widthPx, int heightPx) {
+    private static List<Optional<RunwayCamera>> leftOut(List<Mark> marks, Lens lens) {
         List<Optional<RunwayCamera>> without = new ArrayList<>();
         for (int i = 0; i < marks.size(); i++) {
             List<Mark> others = new ArrayList<>(marks);
             others.remove(i);
-            without.add(marks.size() < FEWEST ? Optional.empty() : fitted(others, widthPx, heightPx));
+            without.add(marks.size() < FEWEST ? Optional.empty() : fitted(others, lens));
         }
         return without;
     }
@@ -129,9 +134,9 @@ public final class MarksCheck {
         return findings;
     }
 
-    private static Optional<RunwayCamera> fitted(List<Mark> marks, int widthPx, int heightPx) {
+    private static Optional<RunwayCamera> fitted(List<Mark> marks, Lens lens) {
         try {
-            return Optional.of(RunwayCamera.fromMarks(marks, widthPx, heightPx));
+            return Optional.of(RunwayCamera.fromMarks(marks, lens));
         } catch (CalibrationException e) {
             return Optional.empty();
         }

@@ -1,6 +1,7 @@
 package org.boardtopit.ground;
 
 import java.util.List;
+import org.boardtopit.clips.Mark;
 import org.boardtopit.signal.Homography;
 import org.boardtopit.signal.Point2;
 import org.ejml.data.DMatrixRMaj;

@@ -1,9 +1,5 @@
 package org.boardtopit.ground;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Locale;
-
 /**
  * How well the frames of a clip were put into the fixed picture.
  *
@@ -18,12 +14,6 @@ import java.util.Locale;
  */
 public record RegistrationFacts(
         CameraModel model, double residualPx, double inliers, double driftPx, double focalPx, double logFocalSd) {
-
-    /** More than this in the reference picture moves places by some centimetres; a first guess, not tuned. */
-    private static final double MOST_DRIFT_PX = 3;
-
-    private static final double MOST_RESIDUAL_PX = 1.5;
-    private static final double FEWEST_INLIERS = 40;
 
     /** Of log focal length; the weak prior alone gives 0.47. */
     private static final double TELLING_SD = 0.05;
@@ -46,30 +36,5 @@ public record RegistrationFacts(
     /** Standard deviation of log focal length, widened to what was seen against the truth. */
     public double honestLogFocalSd() {
         return Math.max(LEAST_HONEST_SD, HONEST_FACTOR * logFocalSd);
-    }
-
-    /** What is bad enough to tell, each with what to do about it. */
-    public List<String> remarks() {
-        List<String> remarks = new ArrayList<>();
-        if (driftPx > MOST_DRIFT_PX) {
-            remarks.add(String.format(
-                    Locale.ROOT,
-                    "places along the pan disagree by %.1f px with the reference picture;"
-                            + " take the picture from the tripod that films, and do not move it afterwards",
-                    driftPx));
-        }
-        if (residualPx > MOST_RESIDUAL_PX) {
-            remarks.add(String.format(
-                    Locale.ROOT,
-                    "the background fits from frame to frame to %.1f px only; film from a tripod with a short shutter",
-                    residualPx));
-        }
-        if (inliers < FEWEST_INLIERS) {
-            remarks.add(String.format(
-                    Locale.ROOT,
-                    "only %.0f points of the background are recognised; let more of the fence or stand be in view",
-                    inliers));
-        }
-        return remarks;
     }
 }

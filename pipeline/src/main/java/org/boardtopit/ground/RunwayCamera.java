@@ -1,6 +1,7 @@
 package org.boardtopit.ground;
 
 import java.util.List;
+import org.boardtopit.clips.Mark;
 import org.boardtopit.signal.LeastSquares;
 import org.boardtopit.signal.Point2;
 
@@ -14,8 +15,9 @@ import org.boardtopit.signal.Point2;
  * <p>Method: from marks on the ground, by minimising the distance in the picture over focal length, direction and place of
  * the camera (seven unknowns; square pixels, principal point in the middle of the picture: Hartley and Zisserman, Multiple
  * View Geometry, 2nd ed., ch. 7, from memory). Several starting focal lengths are tried. A weak prior holds the focal length
- * near 1.2 picture widths (a factor of 1.6 for one sd) because marks near one line hardly tell it. Assumes no lens
- * distortion and a level ground. Points off the ground need a plane to stand on: {@link #onUpright}.
+ * near 1.2 picture widths (a factor of 1.6 for one sd) because marks near one line hardly tell it. What a {@link Lens} bends is
+ * taken out of pixels before and put back after. Assumes a level ground. Points off the ground need a plane to stand on:
+ * {@link #onUpright}.
  */
 public final class RunwayCamera {
     /** Prior of the focal length: phone and camcorder lenses at the edge of a runway; a first guess, not tuned. */
@@ -32,8 +34,7 @@ public final class RunwayCamera {
     private static final double[] PARAMETER_SCALE = {1, 1, 1, 1, 10, 10, 10};
 
     private final double focalPx;
-    private final double centreXPx;
-    private final double centreYPx;
+    private final Lens lens;
     private final double[] rotation; // row-major, world to camera
     private final double[] translation;
     private final double acrossSign; // of the marks' own convention against ours
@@ -43,16 +44,14 @@ public final class RunwayCamera {
 
     private RunwayCamera(
             double focalPx,
-            double centreXPx,
-            double centreYPx,
+            Lens lens,
             double[] rotation,
             double[] translation,
             double acrossSign,
             double residualPx,
             double[] parameters) {
         this.focalPx = focalPx;
-        this.centreXPx = centreXPx;
-        this.centreYPx = centreYPx;
+        this.lens = lens;
         this.rotation = rotation;
         this.translation = translation;
         this.acrossSign = acrossSign;
@@ -64,22 +63,21 @@ public final class RunwayCamera {
      * A camera that stands at a place (along, across, height), turned by a rotation (row-major, world to camera; picture x to
      * the right, y down, z away).
      */
-    static RunwayCamera at(double focalPx, double centreXPx, double centreYPx, double[] rotation, double[] position) {
+    static RunwayCamera at(double focalPx, Lens lens, double[] rotation, double[] position) {
         double[] translation = new double[3];
         for (int i = 0; i < 3; i++) {
             for (int j = 0; j < 3; j++) {
                 translation[i] -= rotation[3 * i + j] * position[j];
             }
         }
-        return new RunwayCamera(
-                focalPx, centreXPx, centreYPx, rotation.clone(), translation, 1, Double.NaN, new double[0]);
+        return new RunwayCamera(focalPx, lens, rotation.clone(), translation, 1, Double.NaN, new double[0]);
     }
 
     /** The same picture of a world in which all lengths are {@code factor} times as long, then moved along the run. */
     RunwayCamera scaled(double factor, double alongM) {
         double[] c = position();
         double[] moved = {c[0] * factor + alongM, c[1] * factor, c[2] * factor};
-        return at(focalPx, centreXPx, centreYPx, rotation, moved);
+        return at(focalPx, lens, rotation, moved);
     }
 
     /**
@@ -89,7 +87,12 @@ public final class RunwayCamera {
      * @throws CalibrationException when they are too few, on one line or contradict each other
      */
     public static RunwayCamera fromMarks(List<Mark> marks, int widthPx, int heightPx) throws CalibrationException {
-        return fromMarks(marks, widthPx, heightPx, PRIOR_FOCAL_WIDTHS * widthPx, PRIOR_LOG_SD);
+        return fromMarks(marks, Lens.ideal(widthPx, heightPx));
+    }
+
+    /** The same for a lens that bends the picture. */
+    public static RunwayCamera fromMarks(List<Mark> marks, Lens lens) throws CalibrationException {
+        return fromMarks(marks, lens, PRIOR_FOCAL_WIDTHS * lens.widthPx(), PRIOR_LOG_SD);
     }
 
     /**
@@ -98,8 +101,7 @@ public final class RunwayCamera {
      * @param likelyFocalPx in pixels of the picture with the marks
      * @param logFocalSd standard deviation of its natural logarithm
      */
-    public static RunwayCamera fromMarks(
-            List<Mark> marks, int widthPx, int heightPx, double likelyFocalPx, double logFocalSd)
+    public static RunwayCamera fromMarks(List<Mark> marks, Lens lens, double likelyFocalPx, double logFocalSd)
             throws CalibrationException {
         if (marks.size() < 4) {
             throw new CalibrationException("a camera needs at least 4 marks, has " + marks.size());
@@ -107,15 +109,17 @@ public final class RunwayCamera {
         RunwayCamera best = null;
         double bestCost = Double.POSITIVE_INFINITY;
         FocalPrior prior = new FocalPrior(Math.log(likelyFocalPx), logFocalSd);
+        List<Mark> straight = straightened(marks, lens);
+        Point2 middle = lens.middle();
         for (double sign : new double[] {1, -1}) {
             for (double widths : START_FOCAL_WIDTHS) {
-                double[] start = PlaneStart.of(marks, sign, widths * widthPx, widthPx / 2.0, heightPx / 2.0);
+                double[] start = PlaneStart.of(straight, sign, widths * lens.widthPx(), middle.x(), middle.y());
                 if (start == null) {
                     continue;
                 }
-                LeastSquares.Fit fit = LeastSquares.minimise(
-                        p -> residuals(p, marks, sign, widthPx, heightPx, prior), start, PARAMETER_SCALE);
-                RunwayCamera camera = of(fit.parameters(), widthPx, heightPx, sign, marks);
+                LeastSquares.Fit fit =
+                        LeastSquares.minimise(p -> residuals(p, straight, sign, middle, prior), start, PARAMETER_SCALE);
+                RunwayCamera camera = of(fit.parameters(), lens, sign, marks);
                 if (camera.heightM() > 0 && Double.isFinite(camera.residualPx()) && fit.cost() < bestCost) {
                     best = camera;
                     bestCost = fit.cost();
@@ -126,23 +130,28 @@ public final class RunwayCamera {
             throw new CalibrationException(
                     "no camera position explains the marks: they lie on one line, or two of them are exchanged");
         }
-        best.covariance = covariance(best, marks, widthPx, heightPx, prior);
+        best.covariance = covariance(best, straight, prior);
         return best;
+    }
+
+    private static List<Mark> straightened(List<Mark> marks, Lens lens) {
+        return marks.stream()
+                .map(m -> new Mark(m.name(), m.alongM(), m.acrossM(), lens.straightened(m.pixel())))
+                .toList();
     }
 
     /** What is known of the focal length before the marks speak. */
     private record FocalPrior(double log, double logSd) {}
 
     /** The marks' own agreement says what a click is worth, drawn towards the guess when they are few. */
-    private static double[][] covariance(
-            RunwayCamera camera, List<Mark> marks, int widthPx, int heightPx, FocalPrior prior) {
-        double spare = 2.0 * marks.size() - PARAMETER_SCALE.length;
-        double squares = marks.size() * camera.residualPx * camera.residualPx;
+    private static double[][] covariance(RunwayCamera camera, List<Mark> straight, FocalPrior prior) {
+        double spare = 2.0 * straight.size() - PARAMETER_SCALE.length;
+        double squares = straight.size() * camera.residualPx * camera.residualPx;
         double clickSd = Math.sqrt(
                 (CLICK_GUESS_WEIGHT * CLICK_SD_PX * CLICK_SD_PX + squares) / (CLICK_GUESS_WEIGHT + Math.max(0, spare)));
         return LeastSquares.covariance(
                 p -> {
-                    double[] r = residuals(p, marks, camera.acrossSign, widthPx, heightPx, prior);
+                    double[] r = residuals(p, straight, camera.acrossSign, camera.lens.middle(), prior);
                     for (int i = 0; i < r.length - 1; i++) {
                         r[i] *= CLICK_SD_PX / clickSd;
                     }
@@ -152,28 +161,19 @@ public final class RunwayCamera {
                 PARAMETER_SCALE);
     }
 
-    private static RunwayCamera of(double[] p, int widthPx, int heightPx, double sign, List<Mark> marks) {
+    private static RunwayCamera of(double[] p, Lens lens, double sign, List<Mark> marks) {
         double[] r = Rotations.fromVector(p[1], p[2], p[3]);
-        RunwayCamera camera = new RunwayCamera(
-                Math.exp(p[0]), widthPx / 2.0, heightPx / 2.0, r, new double[] {p[4], p[5], p[6]}, sign, Double.NaN, p);
+        RunwayCamera camera =
+                new RunwayCamera(Math.exp(p[0]), lens, r, new double[] {p[4], p[5], p[6]}, sign, Double.NaN, p);
         double sum = 0;
         for (Mark m : marks) {
             double d = camera.project(m.alongM(), sign * m.acrossM(), 0).distanceTo(m.pixel());
             sum += d * d;
         }
-        return new RunwayCamera(
-                camera.focalPx,
-                camera.centreXPx,
-                camera.centreYPx,
-                r,
-                camera.translation,
-                sign,
-                Math.sqrt(sum / marks.size()),
-                p);
+        return new RunwayCamera(camera.focalPx, lens, r, camera.translation, sign, Math.sqrt(sum / marks.size()), p);
     }
 
-    private static double[] residuals(
-            double[] p, List<Mark> marks, double sign, int widthPx, int heightPx, FocalPrior prior) {
+    private static double[] residuals(double[] p, List<Mark> marks, double sign, Point2 middle, FocalPrior prior) {
         double f = Math.exp(p[0]);
         double[] r = Rotations.fromVector(p[1], p[2], p[3]);
         double[] out = new double[2 * marks.size() + 1];
@@ -183,8 +183,8 @@ public final class RunwayCamera {
             double y = sign * m.acrossM();
             double depth = r[6] * x + r[7] * y + p[6];
             double safe = depth > 0.1 ? depth : 0.1; // behind the camera: a large residual, not a division by zero
-            double u = f * (r[0] * x + r[1] * y + p[4]) / safe + widthPx / 2.0;
-            double v = f * (r[3] * x + r[4] * y + p[5]) / safe + heightPx / 2.0;
+            double u = f * (r[0] * x + r[1] * y + p[4]) / safe + middle.x();
+            double v = f * (r[3] * x + r[4] * y + p[5]) / safe + middle.y();
             out[2 * i] = (u - m.pixel().x()) / CLICK_SD_PX;
             out[2 * i + 1] = (v - m.pixel().y()) / CLICK_SD_PX;
         }
@@ -200,7 +200,8 @@ public final class RunwayCamera {
         }
         double x = rotation[0] * alongM + rotation[1] * acrossM + rotation[2] * heightM + translation[0];
         double y = rotation[3] * alongM + rotation[4] * acrossM + rotation[5] * heightM + translation[1];
-        return new Point2(focalPx * x / depth + centreXPx, focalPx * y / depth + centreYPx);
+        Point2 middle = lens.middle();
+        return lens.bent(new Point2(focalPx * x / depth + middle.x(), focalPx * y / depth + middle.y()));
     }
 
     /** Where the ray of a pixel meets the ground: (along, across). Unknown above the horizon. */
@@ -270,8 +271,7 @@ public final class RunwayCamera {
         p[parameter] += by;
         return new RunwayCamera(
                 Math.exp(p[0]),
-                centreXPx,
-                centreYPx,
+                lens,
                 Rotations.fromVector(p[1], p[2], p[3]),
                 new double[] {p[4], p[5], p[6]},
                 acrossSign,
@@ -318,8 +318,10 @@ public final class RunwayCamera {
     }
 
     private double[] ray(Point2 pixel) {
-        double x = (pixel.x() - centreXPx) / focalPx;
-        double y = (pixel.y() - centreYPx) / focalPx;
+        Point2 straight = lens.straightened(pixel);
+        Point2 middle = lens.middle();
+        double x = (straight.x() - middle.x()) / focalPx;
+        double y = (straight.y() - middle.y()) / focalPx;
         double[] r = rotation;
         return new double[] {r[0] * x + r[3] * y + r[6], r[1] * x + r[4] * y + r[7], r[2] * x + r[5] * y + r[8]};
     }

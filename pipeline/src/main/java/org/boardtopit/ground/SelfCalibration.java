@@ -29,7 +29,7 @@ import org.boardtopit.signal.Point2;
  * same), but what matters for places along the run, yaw over distance, is: {@link FoundCamera#doubts} carries the
  * covariance on. The flat picture is the special case of no yaw, so the fit cannot explain the traces worse than it.
  *
- * <p>Assumes no lens distortion, a principal point in the middle of the fixed picture and a run that does not bend. Says
+ * <p>Assumes a principal point in the middle of the fixed picture and a run that does not bend. Says
  * nothing when fewer than {@value #LEAST_FLIGHTS} flights, {@value #LEAST_TOES} contacts or {@value #LEAST_BODIES} frames
  * were seen, or when the traces lie far from every camera.
  */
@@ -75,8 +75,7 @@ public final class SelfCalibration {
     /** Above this the traces fit no camera (a first guess; 0.4 to 0.8 on our six clips, 0.4 to 1.9 re-aimed or degraded). */
     private static final double LARGEST_MISFIT = 2;
 
-    private final int widthPx;
-    private final int heightPx;
+    private final Lens lens;
     private final int direction;
     private final double frameStepS;
     private final double statureM;
@@ -85,20 +84,18 @@ public final class SelfCalibration {
     /**
      * For one clip.
      *
-     * @param widthPx of the fixed picture
+     * @param lens of the fixed picture
      * @param direction +1 when the run goes to the right in the picture, -1 to the left
      * @param frameStepS time between frames
      * @param statureM standing height, or a usual one
      * @param statureLogSd how far it may be off: its standard deviation over itself
      */
-    public SelfCalibration(
-            int widthPx, int heightPx, int direction, double frameStepS, double statureM, double statureLogSd) {
+    public SelfCalibration(Lens lens, int direction, double frameStepS, double statureM, double statureLogSd) {
         if (!(statureM > 0) || !(frameStepS > 0)) {
             throw new IllegalArgumentException(
                     "statureM and frameStepS must be positive, was " + statureM + ", " + frameStepS);
         }
-        this.widthPx = widthPx;
-        this.heightPx = heightPx;
+        this.lens = lens;
         this.direction = direction;
         this.frameStepS = frameStepS;
         this.statureM = statureM;
@@ -141,18 +138,18 @@ public final class SelfCalibration {
 
     private RunwayCamera camera(double[] p) {
         return new CameraStand(Math.exp(p[0]), p[1], p[2], p[3], Math.exp(p[4]), Math.exp(p[5]))
-                .camera(widthPx, heightPx, direction);
+                .camera(lens, direction);
     }
 
     private double[] start(RunTraces traces, double yawRad) {
-        double focal = FOCAL_WIDTHS * widthPx;
+        double focal = FOCAL_WIDTHS * lens.widthPx();
         double chainPx = OrderStatistics.median(traces.bodies().stream()
                 .mapToDouble(b -> (length(b.left()) + length(b.right())) / 2)
                 .toArray());
         double distance = focal * CHAIN_STATURE * statureM / chainPx;
         double toesPx = OrderStatistics.median(
                 traces.toes().stream().mapToDouble(t -> t.px().y()).toArray());
-        double pitch = Math.atan((toesPx - heightPx / 2.0) / focal) - Math.atan(HEIGHT_M / distance);
+        double pitch = Math.atan((toesPx - lens.heightPx() / 2.0) / focal) - Math.atan(HEIGHT_M / distance);
         return new double[] {Math.log(focal), yawRad, pitch, 0, Math.log(HEIGHT_M), Math.log(distance)};
     }
 
@@ -166,7 +163,7 @@ public final class SelfCalibration {
 
     private double[] priors(double[] p) {
         return new double[] {
-            (p[0] - Math.log(FOCAL_WIDTHS * widthPx)) / FOCAL_LOG_SD,
+            (p[0] - Math.log(FOCAL_WIDTHS * lens.widthPx())) / FOCAL_LOG_SD,
             p[1] / YAW_SD_RAD,
             p[2] / PITCH_SD_RAD,
             p[3] / ROLL_SD_RAD,

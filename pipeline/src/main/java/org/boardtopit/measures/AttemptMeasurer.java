@@ -10,6 +10,7 @@ import org.boardtopit.contacts.ContactTimeline;
 import org.boardtopit.contacts.Foot;
 import org.boardtopit.fit.FittedMotion;
 import org.boardtopit.ground.FoundCamera;
+import org.boardtopit.ground.RegistrationFacts;
 import org.boardtopit.models.BodyPoint;
 import org.boardtopit.phases.Phase;
 import org.boardtopit.phases.PhaseName;
@@ -64,6 +65,7 @@ public final class AttemptMeasurer {
      * @param found the camera, when it was found from the run and not from marks
      * @param officialM distance of the sheet, NaN when there is none
      * @param registeredShare share of the frames whose background was recognised
+     * @param registration how well these fit together
      * @param athletePx standing height of the athlete in pixels of the frame, NaN when not known
      * @param warnings what earlier stages had to say, one sentence each
      */
@@ -72,6 +74,7 @@ public final class AttemptMeasurer {
             Optional<FoundCamera> found,
             double officialM,
             double registeredShare,
+            RegistrationFacts registration,
             double athletePx,
             List<String> warnings) {
         public Given {
@@ -463,6 +466,9 @@ public final class AttemptMeasurer {
                     given.athletePx(),
                     1 / motion.repaired().frameStepS(),
                     given.registeredShare(),
+                    given.registration().residualPx(),
+                    given.registration().inliers(),
+                    given.registration().driftPx(),
                     sharpness.legSdStature(),
                     sharpness.fastFootRatio(),
                     motion.repaired().repairs().secondModeShare()

@@ -6,6 +6,9 @@ package org.boardtopit.measures;
  * @param athletePx standing height of the athlete in pixels of the frame, median over the clip
  * @param framesPerS frames of capture a second
  * @param registeredShare share of the frames whose background was recognised, 0 to 1
+ * @param registrationResidualPx median distance of the background points that agree, in pixels of the frame
+ * @param backgroundPoints median number of these points
+ * @param driftPx largest disagreement with the reference picture along the pan, in its pixels
  * @param landmarkSdStature standard deviation of a leg point per axis over standing height, median over the clip
  * @param fastFootRatio that standard deviation of feet that swing faster than 10 m/s over that of feet slower than 2 m/s:
  *     motion blur makes it large
@@ -24,6 +27,9 @@ public record ClipFacts(
         double athletePx,
         double framesPerS,
         double registeredShare,
+        double registrationResidualPx,
+        double backgroundPoints,
+        double driftPx,
         double landmarkSdStature,
         double fastFootRatio,
         double doubtfulShare,

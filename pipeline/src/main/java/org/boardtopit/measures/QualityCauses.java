@@ -46,6 +46,14 @@ public final class QualityCauses {
 
     private static final double LOST = 0.5;
     /**
+     * First guesses, not tuned, as the three of them: a residual or a drift of this size moves places by some centimetres.
+     * None makes a clip poor, as what they do to its numbers has not been measured.
+     */
+    private static final double MOST_RESIDUAL_PX = 1.5;
+
+    private static final double MOST_DRIFT_PX = 3;
+    private static final double FEWEST_POINTS = 40;
+    /**
      * Measured: 0.010 to 0.019 on sharp clips; 0.021 to 0.028 with blur, noise or half the size (knees 6 to 21 degrees off);
      * 0.031 to 0.037 where the order of contacts was wrong in four of five clips.
      */
@@ -76,6 +84,7 @@ public final class QualityCauses {
         all.contacts();
         all.scale();
         all.picture();
+        all.background();
         all.points();
         return List.copyOf(all.causes);
     }
@@ -165,12 +174,36 @@ public final class QualityCauses {
                     "%.0f frames a second are few: angles at touchdown and support times suffer, so film with 60 or more",
                     facts.framesPerS());
         }
+    }
+
+    /** A background that is lost in places is the whole story; how well the rest fits is told only without that. */
+    private void background() {
         if (facts.registeredShare() < LEAST_REGISTERED) {
             add(
                     facts.registeredShare() < LOST ? Quality.POOR : Quality.USABLE,
                     "the background was recognised in %.0f %% of the frames only: use a tripod, turn the camera evenly, and"
                             + " keep more than grass and sky in view",
                     100 * facts.registeredShare());
+            return;
+        }
+        if (facts.driftPx() > MOST_DRIFT_PX) {
+            add(
+                    Quality.USABLE,
+                    "places along the pan disagree by %.1f px with the reference picture: take the picture from the tripod"
+                            + " that films, do not move it afterwards, and pan with a lens that does not bend lines",
+                    facts.driftPx());
+        }
+        if (facts.registrationResidualPx() > MOST_RESIDUAL_PX) {
+            add(
+                    Quality.USABLE,
+                    "the background fits from frame to frame to %.1f px only: film from a tripod with a short shutter",
+                    facts.registrationResidualPx());
+        }
+        if (facts.backgroundPoints() < FEWEST_POINTS) {
+            add(
+                    Quality.USABLE,
+                    "only %.0f points of the background are recognised: let more of the fence or stand be in view",
+                    facts.backgroundPoints());
         }
     }
 

@@ -9,6 +9,7 @@ import org.boardtopit.clips.Athlete;
 import org.boardtopit.clips.AttemptEntry;
 import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.Clip;
+import org.boardtopit.clips.Mark;
 import org.boardtopit.clips.TakeoffFoot;
 import org.boardtopit.contacts.Contact;
 import org.boardtopit.contacts.ContactDetector;
@@ -20,7 +21,7 @@ import org.boardtopit.fit.FittedMotion;
 import org.boardtopit.fit.WholeClipFit;
 import org.boardtopit.ground.CalibrationException;
 import org.boardtopit.ground.FoundCamera;
-import org.boardtopit.ground.Mark;
+import org.boardtopit.ground.Lens;
 import org.boardtopit.ground.RegistrationFacts;
 import org.boardtopit.ground.RunwayCamera;
 import org.boardtopit.ground.RunwayView;
@@ -126,10 +127,8 @@ public final class AttemptAnalyser {
      */
     private static Basis withoutPerspective(Clip clip, ClipLandmarks landmarks, Basis flat, Look seen) {
         boolean stature = flat.source() == ScaleSource.STATURE;
-        int[] size = fixedPictureSizePx(clip, landmarks);
         SelfCalibration calibration = new SelfCalibration(
-                size[0],
-                size[1],
+                fixedPictureLens(clip, landmarks),
                 landmarks.subject().direction(),
                 landmarks.frameStepS(),
                 flat.statureM(),
@@ -237,9 +236,10 @@ public final class AttemptAnalyser {
                                 basis.found(),
                                 official,
                                 landmarks.background().registeredShare(),
+                                landmarks.background().facts(),
                                 athletePx(landmarks, basis),
                                 warnings));
-        return new AttemptAnalysis(basis.view(), look.motion(), fitted, measures);
+        return new AttemptAnalysis(basis.view(), basis.found(), look.motion(), fitted, measures);
     }
 
     /** Free fall is known in metres only, and of a plane without perspective. */
@@ -275,19 +275,23 @@ public final class AttemptAnalyser {
         return 0;
     }
 
-    /** Width and height of the fixed picture: the reference picture's when the clip was matched to it, else the clip's own. */
-    private static int[] fixedPictureSizePx(Clip clip, ClipLandmarks landmarks) {
-        int[] own = {landmarks.video().widthPx(), landmarks.video().heightPx()};
+    /** Of the reference picture when the clip was matched to it, else of the clip's own. */
+    private static Lens fixedPictureLens(Clip clip, ClipLandmarks landmarks) {
+        Lens own = new Lens(landmarks.video().widthPx(), landmarks.video().heightPx(), distortionK1(clip));
         Optional<org.boardtopit.clips.ReferencePicture> reference =
                 clip.camera().flatMap(Camera::reference);
         if (reference.isEmpty() || !landmarks.background().referenceMatched()) {
             return own;
         }
         try (ReferencePicture picture = ReferencePicture.read(reference.get().picture())) {
-            return new int[] {picture.widthPx(), picture.heightPx()};
+            return new Lens(picture.widthPx(), picture.heightPx(), distortionK1(clip));
         } catch (VideoException e) {
             return own; // it has been read before, when the clip was matched to it; the same size is the best guess
         }
+    }
+
+    private static double distortionK1(Clip clip) {
+        return clip.camera().map(Camera::distortionK1).orElse(0.0);
     }
 
     /** The view in metres; when marks are there but cannot be used the warnings say why. */
@@ -302,12 +306,10 @@ public final class AttemptAnalyser {
                     + reference.get().picture().getFileName() + "; is it another camera position?");
             return Optional.empty();
         }
-        List<Mark> marks = reference.get().marks().marks().stream()
-                .map(m -> new Mark(m.name(), m.alongM(), m.acrossM(), new Point2(m.xPx(), m.yPx())))
-                .toList();
-        landmarks.background().facts().remarks().forEach(warnings::add);
+        List<Mark> marks = reference.get().marks().marks();
         try (ReferencePicture picture = ReferencePicture.read(reference.get().picture())) {
-            RunwayCamera camera = camera(marks, picture, landmarks.background().facts());
+            Lens lens = new Lens(picture.widthPx(), picture.heightPx(), distortionK1(clip));
+            RunwayCamera camera = camera(marks, lens, landmarks.background().facts());
             return Optional.of(RunwayView.calibrated(landmarks.background(), camera));
         } catch (CalibrationException | VideoException e) {
             warnings.add(reference.get().marksFile().getFileName() + ": " + e.getMessage());
@@ -316,12 +318,11 @@ public final class AttemptAnalyser {
     }
 
     /** The turns of a panned clip tell the focal length better than marks near one line do. */
-    private static RunwayCamera camera(List<Mark> marks, ReferencePicture picture, RegistrationFacts facts)
+    private static RunwayCamera camera(List<Mark> marks, Lens lens, RegistrationFacts facts)
             throws CalibrationException {
         return facts.tellsFocalLength()
-                ? RunwayCamera.fromMarks(
-                        marks, picture.widthPx(), picture.heightPx(), facts.focalPx(), facts.honestLogFocalSd())
-                : RunwayCamera.fromMarks(marks, picture.widthPx(), picture.heightPx());
+                ? RunwayCamera.fromMarks(marks, lens, facts.focalPx(), facts.honestLogFocalSd())
+                : RunwayCamera.fromMarks(marks, lens);
     }
 
     private static Sex sex(Clip clip) {

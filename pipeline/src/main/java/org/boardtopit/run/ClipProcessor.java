@@ -27,9 +27,11 @@ import org.boardtopit.pose.PoseReader;
 import org.boardtopit.pose.PoseTrack;
 import org.boardtopit.report.AttemptOverlay;
 import org.boardtopit.report.AttemptTables;
+import org.boardtopit.report.ClipRecords;
 import org.boardtopit.report.overlay.OverlayScene;
 import org.boardtopit.report.overlay.drawing.OverlayVideo;
 import org.boardtopit.report.tables.AttemptRow;
+import org.boardtopit.report.tables.ClipRecord;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.Outcome;
 import org.boardtopit.subject.AthleteTracker;
@@ -266,7 +268,16 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                 100 * landmarks.subject().seenShare(),
                 100 * landmarks.background().registeredShare(),
                 meanConfidence(analysis.measures()));
-        return new ClipResult(attempt, tables.phases(), tables.contacts(), tables.intervals(), row);
+        return new ClipResult(
+                attempt, tables.phases(), tables.contacts(), tables.intervals(), row, record(clip, analysis));
+    }
+
+    private ClipRecord record(Clip clip, AttemptAnalysis analysis) {
+        return new ClipRecord(
+                clip.fileName(),
+                ClipRecords.registration(analysis.view()),
+                ClipRecords.scale(analysis.measures().scaleSource(), analysis.view(), analysis.found()),
+                ClipRecords.measuring(tools.looks().size(), analysis.fitted()));
     }
 
     private static Double meanConfidence(AttemptMeasures measures) {

@@ -2,18 +2,20 @@ package org.boardtopit.run;
 
 import java.util.List;
 import org.boardtopit.report.tables.AttemptRow;
+import org.boardtopit.report.tables.ClipRecord;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.IntervalRow;
 import org.boardtopit.report.tables.PhaseRow;
 
-/** Everything the tables say of one measured clip. */
+/** Everything the tables and run.json say of one measured clip. */
 public record ClipResult(
         AttemptRow attempt,
         List<PhaseRow> phases,
         List<ContactRow> contacts,
         List<IntervalRow> intervals,
-        ClipRow clip) {
+        ClipRow clip,
+        ClipRecord record) {
 
     public ClipResult {
         phases = List.copyOf(phases);

@@ -163,7 +163,8 @@ public final class MeetRunner {
                     facts.versions(),
                     facts.hashes(),
                     facts.settings(),
-                    times.secondsByStage());
+                    times.secondsByStage(),
+                    rows.records());
         }
 
         private double secondsSince(long thenNs) {
@@ -209,7 +210,8 @@ public final class MeetRunner {
                 row.subjectSeenPct(),
                 row.registeredPct(),
                 row.meanConfidence());
-        return new ClipResult(result.attempt(), result.phases(), result.contacts(), result.intervals(), judged);
+        return new ClipResult(
+                result.attempt(), result.phases(), result.contacts(), result.intervals(), judged, result.record());
     }
 
     private static ClipRow skippedRow(SkippedFile file) {

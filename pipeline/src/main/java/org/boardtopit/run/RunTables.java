@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import org.boardtopit.report.tables.AttemptRow;
+import org.boardtopit.report.tables.ClipRecord;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.IntervalRow;
@@ -19,6 +20,7 @@ final class RunTables {
     private final List<ContactRow> contacts = new ArrayList<>();
     private final List<IntervalRow> intervals = new ArrayList<>();
     private final List<ClipRow> clips = new ArrayList<>();
+    private final List<ClipRecord> records = new ArrayList<>();
 
     RunTables(TableWriter writer, List<ClipRow> skipped) {
         this.writer = writer;
@@ -32,6 +34,7 @@ final class RunTables {
         contacts.addAll(result.contacts());
         intervals.addAll(result.intervals());
         clips.add(result.clip());
+        records.add(result.record());
     }
 
     /** A clip without results. */
@@ -42,6 +45,11 @@ final class RunTables {
     /** Clips in the order they were added, without the skipped files. */
     List<ClipRow> clips() {
         return List.copyOf(clips);
+    }
+
+    /** Of the measured clips, in the order they were added. */
+    List<ClipRecord> records() {
+        return List.copyOf(records);
     }
 
     List<ClipRow> skipped() {

@@ -69,6 +69,40 @@ class CamerasCommandTest {
         assertFalse(Files.exists(folder.resolve("out/cameras/North_side.jpg.part")));
     }
 
+    /** The marks as a lens bends them (formula of docs/inputs.md, solved by repeated substitution): only with k1 they agree. */
+    @Test
+    void marksThroughABendingLensAgreeWhenTheSheetSaysHowMuchItBends() {
+        StringBuilder csv = new StringBuilder("name,along_m,across_m,x_px,y_px\n");
+        for (int i = 0; i < PLACES.length; i++) {
+            Point2 p = CAMERA.project(PLACES[i][0], PLACES[i][1], 0);
+            double by = 1;
+            for (int step = 0; step < 40; step++) {
+                double r = by * Math.hypot(p.x() - 400, p.y() - 225) / 400;
+                by = 1 / (1 + 0.1 * r * r);
+            }
+            csv.append(String.format(
+                    Locale.ROOT,
+                    "%s,%.1f,%.3f,%.1f,%.1f%n",
+                    NAMES[i],
+                    PLACES[i][0],
+                    PLACES[i][1],
+                    400 + by * (p.x() - 400),
+                    225 + by * (p.y() - 225)));
+        }
+        program.file("marks.csv", csv.toString());
+        assertEquals(1, program.run("cameras", "@meet.yaml"));
+        program.file("meet.yaml", """
+                cameras:
+                  - name: North side
+                    distortion_k1: 0.1
+                    reference: wide.png
+                    marks: marks.csv
+                """);
+        assertEquals(0, program.run("cameras", "@meet.yaml"), program.err());
+        assertTrue(program.out().contains("lens: distortion_k1 0.1 is taken out"), program.out());
+        assertTrue(program.out().contains("18.0 m right of the runway"), program.out());
+    }
+
     @Test
     void aMistypedMarkIsNamedWithWhatWouldBeRightAndTheCodeIsOne() {
         marks(7, 6);

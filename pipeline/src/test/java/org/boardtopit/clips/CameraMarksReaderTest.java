@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.boardtopit.signal.Point2;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -34,7 +35,7 @@ class CameraMarksReaderTest {
     void readsMarksInTheOrderOfTheFile() throws Exception {
         List<Mark> marks = read(HEADER + THREE + "d,10.5,1,190.25,90\n").marks();
         assertEquals(4, marks.size());
-        assertEquals(new Mark("d", 10.5, 1, 190.25, 90), marks.get(3));
+        assertEquals(new Mark("d", 10.5, 1, new Point2(190.25, 90)), marks.get(3));
     }
 
     @Test
@@ -46,7 +47,9 @@ class CameraMarksReaderTest {
                 c;10;-0,61;200;100
                 d;10;0,61;190,5;90
                 """;
-        assertEquals(new Mark("d", 10, 0.61, 190.5, 90), read(text).marks().get(3));
+        assertEquals(
+                new Mark("d", 10, 0.61, new Point2(190.5, 90)),
+                read(text).marks().get(3));
     }
 
     @ParameterizedTest(name = "{0}")

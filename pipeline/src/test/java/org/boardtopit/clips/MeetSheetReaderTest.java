@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.boardtopit.clips.Athlete.Sex;
@@ -116,7 +117,29 @@ class MeetSheetReaderTest {
     @Test
     void aCameraNeedsOnlyItsName() throws Exception {
         Camera camera = read("cameras: [{name: stand}]").cameras().get(0);
-        assertEquals(new Camera("stand", View.SIDE, Optional.empty()), camera);
+        assertEquals(new Camera("stand", View.SIDE, 0, Optional.empty()), camera);
+    }
+
+    @Test
+    void readsHowMuchTheLensBends() throws Exception {
+        List<Camera> cameras = read("cameras: [{name: stand, distortion_k1: 0.02}, {name: pit, distortion_k1: }]")
+                .cameras();
+        assertEquals(0.02, cameras.get(0).distortionK1());
+        assertEquals(0, cameras.get(1).distortionK1());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "0.5 | distortion_k1 must be from -0.15 to 0.3, was 0.5",
+                "-0.2 | distortion_k1 must be from -0.15 to 0.3, was -0.2",
+                "little | distortion_k1 must be a number such as 0.02"
+            })
+    void refusesALensThatBendsTooMuch(String value, String problem) {
+        InputException e = assertThrows(
+                InputException.class, () -> read("cameras: [{name: stand, distortion_k1: " + value + "}]"));
+        assertTrue(e.getMessage().contains(problem), e.getMessage());
     }
 
     @Test

@@ -112,8 +112,8 @@ class SampleConfigTest {
             JsonNode rendered = exact.get(mark.name());
             assertEquals(rendered.get("along_m").asDouble(), mark.alongM());
             assertEquals(rendered.get("across_m").asDouble(), mark.acrossM());
-            assertEquals(rendered.get("px").get(0).asDouble(), mark.xPx(), 0.0501);
-            assertEquals(rendered.get("px").get(1).asDouble(), mark.yPx(), 0.0501);
+            assertEquals(rendered.get("px").get(0).asDouble(), mark.pixel().x(), 0.0501);
+            assertEquals(rendered.get("px").get(1).asDouble(), mark.pixel().y(), 0.0501);
         }
     }
 

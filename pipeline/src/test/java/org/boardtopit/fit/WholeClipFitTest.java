@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import org.boardtopit.body.SegmentTable;
 import org.boardtopit.body.Sex;
 import org.boardtopit.contacts.Contact;
@@ -80,6 +81,17 @@ class WholeClipFitTest {
         assertTrue(
                 drawn.error(fitted, false) < 0.97 * drawn.error(fitted, true),
                 () -> drawn.error(fitted, false) + " m, " + drawn.error(fitted, true) + " m as seen");
+    }
+
+    @Test
+    void countsTheFramesThatItReaches() {
+        Drawn drawn = Drawn.of(1);
+        FittedMotion fitted = new WholeClipFit(SEGMENTS, DRAWN).fit(drawn.motion(), drawn.contacts());
+        long reached =
+                IntStream.range(0, fitted.frameCount()).filter(fitted::isFitted).count();
+        assertTrue(reached > 0);
+        assertEquals(reached, fitted.fittedFrames());
+        assertEquals(0, FittedMotion.asRepaired(drawn.motion()).fittedFrames());
     }
 
     @ParameterizedTest(name = "seed {0}")

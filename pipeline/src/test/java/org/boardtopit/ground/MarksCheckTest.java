@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.boardtopit.clips.Mark;
 import org.boardtopit.ground.MarksCheck.Finding;
 import org.boardtopit.signal.Point2;
 import org.boardtopit.synthetic.DrawnCamera;
@@ -116,6 +117,18 @@ class MarksCheckTest {
         assertTrue(check.culprit().isEmpty());
     }
 
+    /** Marks through a lens: with its coefficient they agree, without it good marks look mistyped. */
+    @Test
+    void marksThroughALensAgreeOnceItIsKnown() {
+        Lens lens = new Lens(1280, 720, 0.08);
+        List<Mark> bent = marks(8, new Random(5)).stream()
+                .map(m -> new Mark(m.name(), m.alongM(), m.acrossM(), lens.bent(m.pixel())))
+                .toList();
+        MarksCheck check = MarksCheck.of(bent, lens);
+        assertTrue(check.agree(), check.findings().toString());
+        assertFalse(MarksCheck.of(bent, 1280, 720).agree());
+    }
+
     /** The same clicks many times over: the places they give scatter as the covariance says. */
     @Test
     void theStandardDeviationAlongTheRunwayIsThatOfRepeatedClicks() throws CalibrationException {
@@ -141,7 +154,7 @@ class MarksCheckTest {
     void aKnownFocalLengthMakesFarPlacesMoreExact() throws CalibrationException {
         List<Mark> marks = marks(5, new Random(4));
         RunwayCamera alone = RunwayCamera.fromMarks(marks, 1280, 720);
-        RunwayCamera told = RunwayCamera.fromMarks(marks, 1280, 720, 1000, 0.003);
+        RunwayCamera told = RunwayCamera.fromMarks(marks, Lens.ideal(1280, 720), 1000, 0.003);
         assertEquals(1000, told.focalPx(), 12);
         assertTrue(told.alongSdM(-10, 0) < alone.alongSdM(-10, 0));
     }

@@ -7,10 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.boardtopit.clips.Mark;
 import org.boardtopit.signal.Point2;
 import org.junit.jupiter.api.RepeatedTest;
 import org.junit.jupiter.api.RepetitionInfo;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class RunwayCameraTest {
     /** Marks that the footage's own pinhole (f 1024, 1280 x 720, 19 m beside the runway) sees; drawn with the formula. */
@@ -64,6 +67,65 @@ class RunwayCameraTest {
         assertEquals(5.5, hip.x(), 0.05);
         assertEquals(0.95, hip.y(), 0.05);
         assertTrue(camera.residualPx() < 2.5, "residual " + camera.residualPx());
+    }
+
+    /**
+     * What a lens makes of a pixel (SYN): the distance from the middle at which the documented formula gives the straight one,
+     * found by halving.
+     */
+    private static Point2 bent(Point2 straight, double k1) {
+        double wanted = Math.hypot(straight.x() - 640, straight.y() - 360) / 640;
+        double low = 0;
+        double high = 1.4;
+        for (int i = 0; i < 60; i++) {
+            double r = (low + high) / 2;
+            low = r * (1 + k1 * r * r) < wanted ? r : low;
+            high = r * (1 + k1 * r * r) < wanted ? high : r;
+        }
+        double by = wanted == 0 ? 1 : low / wanted;
+        return new Point2(640 + by * (straight.x() - 640), 360 + by * (straight.y() - 360));
+    }
+
+    private static List<Mark> bentMarks(double k1) {
+        return marks(1, new Random(1), 0).stream()
+                .map(m -> new Mark(m.name(), m.alongM(), m.acrossM(), bent(m.pixel(), k1)))
+                .toList();
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {-0.05, 0.02, 0.1})
+    void takesOutWhatTheLensBends(double k1) throws CalibrationException {
+        RunwayCamera camera = RunwayCamera.fromMarks(bentMarks(k1), new Lens(1280, 720, k1), 1024, 0.003);
+        assertTrue(camera.residualPx() < 0.02, "residual " + camera.residualPx());
+        for (double along : new double[] {-4, 0, 5.5, 11}) {
+            Point2 hip = camera.onUpright(bent(seen(along, -0.1, 0.95, 1), k1), -0.1);
+            assertEquals(along, hip.x(), 0.003);
+            assertEquals(0.95, hip.y(), 0.003);
+            assertEquals(
+                    along, camera.onGround(bent(seen(along, 0.3, 0, 1), k1)).x(), 0.003);
+        }
+    }
+
+    @Test
+    void drawsWhereTheLensShowsIt() throws CalibrationException {
+        RunwayCamera camera = RunwayCamera.fromMarks(bentMarks(0.1), new Lens(1280, 720, 0.1), 1024, 0.003);
+        Point2 drawn = camera.project(11, 0, 0.95);
+        assertEquals(0, drawn.distanceTo(bent(seen(11, 0, 0.95, 1), 0.1)), 0.1);
+        Point2 back = camera.onUpright(drawn, 0);
+        assertEquals(11, back.x(), 1e-6);
+        assertEquals(0.95, back.y(), 1e-6);
+    }
+
+    /** The counter-check: the same marks without a word about the lens. */
+    @Test
+    void aBentPictureThatIsTakenForStraightMovesPlacesByCentimetres() throws CalibrationException {
+        RunwayCamera camera = RunwayCamera.fromMarks(bentMarks(0.05), 1280, 720);
+        double worst = 0;
+        for (double along = -4; along <= 11; along++) {
+            Point2 toe = camera.onUpright(bent(seen(along, 0, 0, 1), 0.05), 0);
+            worst = Math.max(worst, Math.abs(toe.x() - along));
+        }
+        assertTrue(worst > 0.02, "worst " + worst);
     }
 
     @Test

@@ -38,7 +38,7 @@ class SelfCalibrationTest {
     }
 
     private static Optional<FoundCamera> find(DrawnRun run, double statureM, double statureLogSd) {
-        return new SelfCalibration(1280, 720, run.direction(), 1 / DrawnRun.FPS, statureM, statureLogSd)
+        return new SelfCalibration(Lens.ideal(1280, 720), run.direction(), 1 / DrawnRun.FPS, statureM, statureLogSd)
                 .find(run.traces());
     }
 
@@ -160,7 +160,7 @@ class SelfCalibrationTest {
                         .toList(),
                 mirrored(there.toes()));
         FoundCamera right = find(run, STATURE_M, 0).orElseThrow();
-        FoundCamera left = new SelfCalibration(1280, 720, -1, 1 / DrawnRun.FPS, STATURE_M, 0)
+        FoundCamera left = new SelfCalibration(Lens.ideal(1280, 720), -1, 1 / DrawnRun.FPS, STATURE_M, 0)
                 .find(mirrored)
                 .orElseThrow();
         Point2 px = run.onGround(8.45);
@@ -185,7 +185,7 @@ class SelfCalibrationTest {
     void saysNothingOfASingleFlight() {
         RunTraces all = new DrawnRun(camera(0, 0, 1, -16), STATURE_M, 0, 1).traces();
         RunTraces few = new RunTraces(all.falls().subList(2, 3), all.bodies(), all.toes());
-        assertTrue(new SelfCalibration(1280, 720, 1, 1 / DrawnRun.FPS, STATURE_M, 0)
+        assertTrue(new SelfCalibration(Lens.ideal(1280, 720), 1, 1 / DrawnRun.FPS, STATURE_M, 0)
                 .find(few)
                 .isEmpty());
     }
@@ -202,13 +202,15 @@ class SelfCalibrationTest {
                                 s.centrePx().plus(new Point2(40 * random.nextGaussian(), 40 * random.nextGaussian()))))
                         .toList())
                 .toList();
-        assertTrue(new SelfCalibration(1280, 720, 1, 1 / DrawnRun.FPS, STATURE_M, 0)
+        assertTrue(new SelfCalibration(Lens.ideal(1280, 720), 1, 1 / DrawnRun.FPS, STATURE_M, 0)
                 .find(new RunTraces(shaken, all.bodies(), all.toes()))
                 .isEmpty());
     }
 
     @Test
     void refusesAnAthleteWithoutHeight() {
-        assertThrows(IllegalArgumentException.class, () -> new SelfCalibration(1280, 720, 1, 1 / 60.0, Double.NaN, 0));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> new SelfCalibration(Lens.ideal(1280, 720), 1, 1 / 60.0, Double.NaN, 0));
     }
 }

@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import java.util.Optional;
+import org.boardtopit.clips.Mark;
 import org.boardtopit.ground.CalibrationException;
 import org.boardtopit.ground.FoundCamera;
-import org.boardtopit.ground.Mark;
 import org.boardtopit.ground.RunwayCamera;
 import org.boardtopit.signal.Point2;
 import org.junit.jupiter.api.Test;

@@ -22,6 +22,9 @@ class QualityCausesTest {
                 of(name, "athletePx", value, 140),
                 of(name, "framesPerS", value, 60),
                 of(name, "registeredShare", value, 1),
+                of(name, "registrationResidualPx", value, 0.3),
+                of(name, "backgroundPoints", value, 180),
+                of(name, "driftPx", value, 0.5),
                 of(name, "landmarkSdStature", value, 0.014),
                 of(name, "fastFootRatio", value, 0.6),
                 of(name, "doubtfulShare", value, 0.01),
@@ -57,6 +60,15 @@ class QualityCausesTest {
         "registeredShare,     0.91, GOOD,   ''",
         "registeredShare,     0.8,  USABLE, 80 % of the frames",
         "registeredShare,     0.4,  POOR,   tripod",
+        "registrationResidualPx, 1.4, GOOD, ''",
+        "registrationResidualPx, 2, USABLE, to 2.0 px only",
+        "registrationResidualPx, NaN, GOOD, ''",
+        "backgroundPoints,    41,   GOOD,   ''",
+        "backgroundPoints,    30,   USABLE, only 30 points",
+        "backgroundPoints,    NaN,  GOOD,   ''",
+        "driftPx,             2.9,  GOOD,   ''",
+        "driftPx,             12,   USABLE, disagree by 12.0 px",
+        "driftPx,             NaN,  GOOD,   ''",
         "landmarkSdStature,   0.019,GOOD,   ''",
         "landmarkSdStature,   0.025,USABLE, more light",
         "landmarkSdStature,   0.05, POOR,   5.0 % of the standing height",
@@ -100,6 +112,33 @@ class QualityCausesTest {
         assertTrue(QualityCauses.worst(QualityCauses.of(facts("sequenceConfidence", confidence))) != Quality.GOOD);
     }
 
+    /** A background of which half the frames show nothing has few points as well: one sentence is enough. */
+    @Test
+    void aLostBackgroundIsToldOnce() {
+        ClipFacts good = facts("registeredShare", 0.4);
+        ClipFacts lost = new ClipFacts(
+                good.athletePx(),
+                good.framesPerS(),
+                good.registeredShare(),
+                3,
+                12,
+                9,
+                good.landmarkSdStature(),
+                good.fastFootRatio(),
+                good.doubtfulShare(),
+                good.legsExchangedShare(),
+                good.complete(),
+                good.sequenceConfidence(),
+                good.looselyTimed(),
+                good.inOrder(),
+                good.view(),
+                good.closureRatio(),
+                good.gravityRatio());
+        List<QualityCause> causes = QualityCauses.of(lost);
+        assertEquals(1, causes.size());
+        assertTrue(causes.get(0).sentence().contains("40 % of the frames"), causes.toString());
+    }
+
     @Test
     void theWorstCauseDecides() {
         List<QualityCause> causes = List.of(
@@ -115,10 +154,18 @@ class QualityCausesTest {
             "athletePx", "framesPerS", "registeredShare", "sequenceConfidence", "closureRatio", "gravityRatio"
         };
         for (String name : names) {
-            QualityCauses.of(facts(name, 0.1)).forEach(c -> {
-                assertTrue(c.sentence().matches(".*(: |, so ).*"), c.sentence());
-                assertFalse(c.sentence().contains(";"), "the table separates warnings by semicolons: " + c.sentence());
-            });
+            saysWhatToDo(facts(name, 0.1));
         }
+        saysWhatToDo(facts("registrationResidualPx", 2));
+        saysWhatToDo(facts("backgroundPoints", 30));
+        saysWhatToDo(facts("driftPx", 12));
+    }
+
+    private static void saysWhatToDo(ClipFacts facts) {
+        List<QualityCause> causes = QualityCauses.of(facts);
+        assertEquals(1, causes.size());
+        String sentence = causes.get(0).sentence();
+        assertTrue(sentence.matches(".*(: |, so ).*"), sentence);
+        assertFalse(sentence.contains(";"), "the table separates warnings by semicolons: " + sentence);
     }
 }

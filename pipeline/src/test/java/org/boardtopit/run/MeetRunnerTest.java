@@ -223,6 +223,22 @@ class MeetRunnerTest {
     }
 
     @Test
+    void recordsWhatTheNumbersOfEachMeasuredClipRestOn() throws IOException {
+        measurer.on("b.mp4", (clip, listener) -> {
+            throw new ClipNotMeasuredException("track", "nobody runs", null);
+        });
+
+        run(clips("a.mp4", "b.mp4", "c.mp4"));
+
+        JsonNode records =
+                new ObjectMapper().readTree(out.resolve("run.json").toFile()).get("clips");
+        assertEquals(2, records.size());
+        assertEquals("a.mp4", records.get(0).get("clip").asText());
+        assertEquals("c.mp4", records.get(1).get("clip").asText());
+        assertEquals(180, records.get(1).get("measuring").get("fitted_frames").asInt());
+    }
+
+    @Test
     void forecastsTheEndFromTheSizesOfTheFiles() throws IOException {
         Path small = Files.write(out.resolve("small.mp4"), new byte[100]);
         Path large = Files.write(out.resolve("large.mp4"), new byte[300]);

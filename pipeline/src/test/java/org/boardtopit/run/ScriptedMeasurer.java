@@ -9,6 +9,7 @@ import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.Foot;
 import org.boardtopit.phases.PhaseName;
 import org.boardtopit.report.tables.AttemptRow;
+import org.boardtopit.report.tables.ClipRecord;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.InstantAngles;
@@ -56,7 +57,16 @@ public final class ScriptedMeasurer implements ClipMeasurer {
                 List.of(phase(name)),
                 List.of(contact(name, 0), contact(name, 1)),
                 List.of(interval(name)),
-                row(name));
+                row(name),
+                record(name));
+    }
+
+    private static ClipRecord record(String clip) {
+        return new ClipRecord(
+                clip,
+                new ClipRecord.Registration("still", false, 0.2, 150, Double.NaN, Double.NaN),
+                new ClipRecord.Scale("none", "flat", Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN),
+                new ClipRecord.Measuring(2, 180));
     }
 
     private static IntervalRow interval(String clip) {

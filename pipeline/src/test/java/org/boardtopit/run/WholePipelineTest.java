@@ -29,6 +29,7 @@ import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.PersonDetector;
 import org.boardtopit.models.djl.TorchEngine;
 import org.boardtopit.pose.Look;
+import org.boardtopit.report.tables.ClipRecord;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoFrame;
@@ -37,6 +38,8 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * The whole way from a file to tables and overlay, on the two clips of the sample competition (60 and 120 frames a second).
@@ -215,5 +218,21 @@ class WholePipelineTest {
 
     private static double mean(List<Double> values) {
         return values.stream().mapToDouble(v -> v).average().orElse(Double.NaN);
+    }
+
+    /** Focal length, height and distance are those of the truth's camera matrices (SYN): C = -R' t by hand. */
+    @ParameterizedTest
+    @CsvSource({"A1_static_720p60, 1024, 1.70, 19.0", "C1_static_720p120, 819.2, 1.50, 14.0"})
+    void recordsTheCameraThatTheMarksTell(String clip, double focalPx, double heightM, double distanceM) {
+        ClipRecord record = MEASURED.get(clip).record();
+        assertEquals("still", record.registration().camera());
+        assertTrue(record.registration().referenceMatched());
+        assertEquals("marks", record.scale().source());
+        assertEquals("marks", record.scale().camera());
+        assertEquals(focalPx, record.scale().focalPx(), 0.03 * focalPx);
+        assertEquals(heightM, record.scale().heightM(), 0.1);
+        assertEquals(distanceM, record.scale().distanceM(), 0.03 * distanceM);
+        assertTrue(record.scale().marksResidualPx() < 1.5, record.toString());
+        assertEquals(Double.NaN, record.scale().misfit());
     }
 }

@@ -1,6 +1,7 @@
 package org.boardtopit.run;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -25,6 +26,7 @@ import org.boardtopit.models.PersonDetector;
 import org.boardtopit.models.djl.TorchEngine;
 import org.boardtopit.pose.Look;
 import org.boardtopit.report.tables.AttemptRow;
+import org.boardtopit.report.tables.ClipRecord;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.video.ffmpeg.FfmpegClipOpener;
 import org.junit.jupiter.api.BeforeAll;
@@ -107,6 +109,21 @@ class WithoutMarksTest {
             }
         }
         throw new IllegalStateException("no " + kind + " in the truth");
+    }
+
+    /** The rendered clip's camera stands still (SYN), and the run of a sharp clip fits a camera as well as expected. */
+    @Test
+    void recordsWhatTheNumbersRestOn() {
+        ClipRecord record = measured.record();
+        assertEquals("still", record.registration().camera());
+        assertFalse(record.registration().referenceMatched());
+        assertTrue(record.registration().residualPx() < 0.5, record.toString());
+        assertEquals("official", record.scale().source());
+        assertEquals("run", record.scale().camera());
+        assertEquals(Double.NaN, record.scale().marksResidualPx());
+        assertTrue(record.scale().misfit() > 0 && record.scale().misfit() < 1.5, record.toString());
+        assertEquals(1, record.measuring().looksPerFrame());
+        assertTrue(record.measuring().fittedFrames() > 200, record.toString());
     }
 
     @Test

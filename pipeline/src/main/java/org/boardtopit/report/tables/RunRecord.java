@@ -14,10 +14,12 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 
 /**
- * With what a run was made, so that its numbers can be made again: the file run.json.
+ * With what a run was made, so that its numbers can be made again, and what the numbers of each clip rest on: the file
+ * run.json.
  *
  * <p>The maps keep their order. A number that is not finite is written as null, as JSON has no other word for it.
  *
@@ -26,6 +28,7 @@ import java.util.Map;
  * @param hashes SHA-256 of networks and inputs, by name
  * @param settings as the run used them: text, numbers, truths, or maps and lists of these
  * @param timingsS seconds, by stage
+ * @param clips those that were measured, in the order of the run
  */
 public record RunRecord(
         Instant startedAt,
@@ -33,7 +36,8 @@ public record RunRecord(
         Map<String, String> versions,
         Map<String, String> hashes,
         Map<String, Object> settings,
-        Map<String, Double> timingsS) {
+        Map<String, Double> timingsS,
+        List<ClipRecord> clips) {
 
     public static final String FILE_NAME = "run.json";
 
@@ -45,6 +49,7 @@ public record RunRecord(
         hashes = inOrder(hashes);
         settings = inOrder(settings);
         timingsS = inOrder(timingsS);
+        clips = List.copyOf(clips);
     }
 
     private static <V> Map<String, V> inOrder(Map<String, V> map) {
@@ -71,6 +76,7 @@ public record RunRecord(
         content.put("hashes", hashes);
         content.put("settings", settings);
         content.put("timings_s", timingsS);
+        content.put("clips", clips.stream().map(ClipRecord::content).toList());
         return content;
     }
 
