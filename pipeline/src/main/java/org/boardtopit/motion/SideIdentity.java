@@ -98,7 +98,8 @@ final class SideIdentity {
         double balance = 0;
         for (int f = 0; f < exchanged.length; f++) {
             if (plane.isSeen(f)) {
-                double weight = Math.min(1, apartM(f) / APART_M);
+                double apartM = apartM(f);
+                double weight = Double.isFinite(apartM) ? Math.min(1, apartM / APART_M) : 0;
                 balance += exchanged[f] ? weight : -weight;
             }
         }
