@@ -25,8 +25,10 @@ final class SupportFit {
     private static final double MODEL_SD_S = 0.0025;
     private static final double UNDERGROUND_M = 0.06;
     private static final int PASSES = 3;
-    /** Fewer tell nothing; of these few the priors of the model make an answer with the interval that it deserves. */
-    private static final int LEAST_SAMPLES = 3;
+    /** So many samples must be known; where the frames are few a third of them, of which the priors make an answer. */
+    private static final int LEAST_SAMPLES = 5;
+
+    private static final int LEAST_OF_FEW = 3;
 
     /**
      * A timed contact; times and standard deviations in seconds, places in the unit of the motion.
@@ -73,7 +75,8 @@ final class SupportFit {
             if (!Double.isNaN(groundHeight)) {
                 samples.dropBelow(groundHeight - UNDERGROUND_M);
             }
-            if (samples.known(FootSamples.TOE) < LEAST_SAMPLES || samples.known(FootSamples.ANKLE) < LEAST_SAMPLES) {
+            int least = Math.max(LEAST_OF_FEW, Math.min(LEAST_SAMPLES, (samples.count() + 2) / 3));
+            if (samples.known(FootSamples.TOE) < least || samples.known(FootSamples.ANKLE) < least) {
                 return Optional.empty();
             }
             if (weights == null) {
