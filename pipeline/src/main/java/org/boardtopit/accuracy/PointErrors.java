@@ -64,14 +64,8 @@ final class PointErrors {
             errors.add(error(frame, point, Stage.REPAIRED, repaired, sdPx));
         }
         if (repaired.isKnown() && fitted.isFitted(frame)) {
-            Point2 place = fitted.place(frame, point);
-            Point2 fixed = view.inFixedPicture(place, motion.acrossM(point));
-            errors.add(error(
-                    frame,
-                    point,
-                    Stage.FITTED,
-                    view.background().fromFixed(frame).apply(fixed),
-                    Double.NaN));
+            Point2 px = view.inFrame(frame, fitted.place(frame, point), motion.acrossM(point));
+            errors.add(error(frame, point, Stage.FITTED, px, Double.NaN));
         }
     }
 

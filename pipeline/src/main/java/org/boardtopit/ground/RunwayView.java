@@ -110,6 +110,11 @@ public final class RunwayView {
                         direction * (place.x() - flatStartM) / flatMetresPerPixel, -place.y() / flatMetresPerPixel));
     }
 
+    /** Pixel of a frame of a place in the plane. */
+    public Point2 inFrame(int frame, Point2 place, double acrossM) {
+        return background.fromFixed(frame).apply(inFixedPicture(place, acrossM));
+    }
+
     /** Metres (or nominal metres) that one pixel of the frame covers there. */
     public double metresPerPixel(int frame, Point2 px) {
         Point2 a = place(frame, new Point2(px.x(), px.y() - 2), 0);

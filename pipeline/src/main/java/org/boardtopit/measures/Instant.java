@@ -25,13 +25,13 @@ final class Instant {
      */
     private static final double SLOPE_SDS_PER_S = 200;
 
-    private static final double HELD_SLOPE_SDS_PER_S = 100;
+    private static final double HELD_SLOPE_SDS_PER_S = 60;
     private static final double CURVATURE_SDS_PER_S2 = 1000;
     private static final double BEFORE_S = 0.075;
     /** Neighbouring frames err together: independent samples would make the interval too narrow by about this. */
     private static final double CORRELATION_FACTOR = 1.2;
 
-    private static final double LEAST_TOUCHDOWN_SD_S = 0.006;
+    private static final double LEAST_TOUCHDOWN_SD_S = 0.010;
     /** Of the fitted centre of mass in one frame (measured on our footage: 0.75 cm median). */
     private static final double CENTRE_NOISE_M = 0.01;
 

@@ -130,8 +130,7 @@ public final class AttemptOverlay {
         if (!seen.isKnown() || !fitted.isFitted(frame, point)) {
             return seen;
         }
-        Point2 fixed = view.inFixedPicture(fitted.place(frame, point), motion.acrossM(point));
-        return view.background().fromFixed(frame).apply(fixed);
+        return view.inFrame(frame, fitted.place(frame, point), motion.acrossM(point));
     }
 
     private List<PhaseSpan> phases() {
