@@ -2,6 +2,7 @@ package org.boardtopit.fit;
 
 import org.boardtopit.body.SegmentTable;
 import org.boardtopit.contacts.Contact;
+import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.ContactTimeline;
 import org.boardtopit.models.BodyPoint;
 import org.boardtopit.motion.MotionTrack;
@@ -85,7 +86,7 @@ public final class WholeClipFit {
 
     private static int firstFrame(MotionTrack motion, ContactTimeline contacts) {
         double jump = contacts.contacts().stream()
-                .filter(c -> c.kind() != org.boardtopit.contacts.ContactKind.APPROACH)
+                .filter(c -> c.kind() != ContactKind.APPROACH)
                 .mapToDouble(Contact::touchdownS)
                 .filter(Double::isFinite)
                 .min()
