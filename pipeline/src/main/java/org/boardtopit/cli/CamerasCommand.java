@@ -171,7 +171,8 @@ final class CamerasCommand implements Callable<Integer> {
     }
 
     private static String number(double value) {
-        return Double.isFinite(value) ? String.format(Locale.ROOT, "%.1f", value) : "-";
+        // Adding zero turns a rounded -0.0 into 0.0.
+        return Double.isFinite(value) ? String.format(Locale.ROOT, "%.1f", Math.round(10 * value) / 10.0 + 0.0) : "-";
     }
 
     private boolean verdict(MarksCheck check, ReferencePicture reference) {
