@@ -19,6 +19,11 @@ public enum ScaleSource implements Label {
         this.label = label;
     }
 
+    /** True when it is known where the take-off line is: from marks, or from the mark in the sand at the official distance. */
+    public boolean tellsTakeoffLine() {
+        return this == MARKS || this == OFFICIAL;
+    }
+
     @Override
     public String label() {
         return label;

@@ -9,7 +9,6 @@ import org.boardtopit.measures.BodyAngle;
 import org.boardtopit.measures.ContactMeasures;
 import org.boardtopit.measures.PhaseMeasures;
 import org.boardtopit.measures.Reading;
-import org.boardtopit.measures.ScaleSource;
 import org.boardtopit.report.tables.IntervalRow;
 
 /** The 90 % intervals of one attempt's measures: rows of intervals.csv. What has no stated uncertainty has no row. */
@@ -21,13 +20,11 @@ final class AttemptIntervals {
 
     private final String clip;
     private final AttemptMeasures measures;
-    private final boolean metres;
     private final List<IntervalRow> rows = new ArrayList<>();
 
     AttemptIntervals(String clip, AttemptMeasures measures) {
         this.clip = clip;
         this.measures = measures;
-        this.metres = measures.scaleSource() != ScaleSource.NONE;
     }
 
     List<IntervalRow> rows() {
@@ -78,7 +75,7 @@ final class AttemptIntervals {
         add("contact", number, "toe_off_s", new Reading(c.toeOffS(), c.toeOffSdS()), remark);
         double supportSd = Math.hypot(c.touchdownSdS(), c.toeOffSdS());
         add("contact", number, "support_time_s", new Reading(c.supportTimeS(), supportSd), remark);
-        if (metres) {
+        if (measures.scaleSource().tellsTakeoffLine()) {
             add("contact", number, "toe_along_m", new Reading(c.toeAlongM(), c.toeAlongSdM()), "");
         }
         for (BodyAngle angle : BodyAngle.values()) {

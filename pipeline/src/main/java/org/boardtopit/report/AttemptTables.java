@@ -127,8 +127,7 @@ public final class AttemptTables {
     /** The rows of contacts.csv. */
     public List<ContactRow> contacts() {
         List<ContactRow> rows = new ArrayList<>();
-        // Without marks only the mark in the sand, at the official distance, tells where the take-off line is.
-        boolean placed = measures.scaleSource() == ScaleSource.MARKS || measures.scaleSource() == ScaleSource.OFFICIAL;
+        boolean placed = measures.scaleSource().tellsTakeoffLine();
         for (ContactMeasures m : measures.contacts()) {
             Contact c = m.contact();
             boolean timed = Double.isFinite(c.toeOffS());
