@@ -20,7 +20,6 @@ import org.boardtopit.cli.MeasurerFactory.Setup;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipFolder;
 import org.boardtopit.clips.ClipList;
-import org.boardtopit.clips.Effort;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
@@ -96,18 +95,8 @@ final class AccuracyCommand implements Callable<Integer> {
             description = "Also measures with each assumption of the whole-clip fit left out, to see what it gains.")
     private boolean eachAssumption;
 
-    @Option(names = "--network", paramLabel = "NAME", description = "The landmark network. Default: full.")
-    private String network;
-
-    @Option(
-            names = "--effort",
-            paramLabel = "LEVEL",
-            converter = EffortWord.class,
-            description = "How often the network looks at each frame: quick, normal or thorough. Default: normal.")
-    private Effort effort;
-
     @Mixin
-    private NetworkOptions networks;
+    private LandmarkOptions landmarks;
 
     AccuracyCommand(Surroundings surroundings) {
         this.surroundings = surroundings;
@@ -166,8 +155,8 @@ final class AccuracyCommand implements Callable<Integer> {
     /** Scores of all clips by what is assumed, all assumptions first. */
     private Map<String, List<ClipScore>> scores(MeetSheet meet, Map<Clip, ClipScorer> scorers)
             throws InputException, NetworkUnfitException {
-        NetworkStore store = networks.store(surroundings.engine());
-        Setup setup = new Setup(meet, networks.settings(meet.settings(), network, effort), store, out, false);
+        NetworkStore store = landmarks.networks().store(surroundings.engine());
+        Setup setup = new Setup(meet, landmarks.settings(meet.settings()), store, out, false);
         Map<String, List<ClipScore>> scores = new LinkedHashMap<>();
         int done = 0;
         try (OpenMeasurer measurer = surroundings.measurers().open(setup)) {
@@ -188,10 +177,10 @@ final class AccuracyCommand implements Callable<Integer> {
     private Map<String, ClipScore> score(OpenMeasurer measurer, Clip clip, ClipScorer scorer) throws InputException {
         Map<String, ClipScore> scores = new LinkedHashMap<>();
         try {
-            ClipLandmarks landmarks = measurer.landmarks(clip, (stage, share) -> {});
+            ClipLandmarks read = measurer.landmarks(clip, (stage, share) -> {});
             for (Map.Entry<String, Assumptions> variant : Assumptions.variants().entrySet()) {
                 if (eachAssumption || scores.isEmpty()) {
-                    scores.put(variant.getKey(), scorer.score(landmarks, variant.getValue()));
+                    scores.put(variant.getKey(), scorer.score(read, variant.getValue()));
                 }
             }
             return scores;

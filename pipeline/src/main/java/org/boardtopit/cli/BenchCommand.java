@@ -14,7 +14,6 @@ import org.boardtopit.cli.MeasurerFactory.Setup;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipFolder;
 import org.boardtopit.clips.ClipList;
-import org.boardtopit.clips.Effort;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
@@ -72,18 +71,8 @@ final class BenchCommand implements Callable<Integer> {
     @Option(names = "--meet", paramLabel = "FILE", description = "The competition's meet.yaml.")
     private Path meetFile;
 
-    @Option(names = "--network", paramLabel = "NAME", description = "The landmark network. Default: full.")
-    private String network;
-
-    @Option(
-            names = "--effort",
-            paramLabel = "LEVEL",
-            converter = EffortWord.class,
-            description = "How often the network looks at each frame: quick, normal or thorough. Default: normal.")
-    private Effort effort;
-
     @Mixin
-    private NetworkOptions options;
+    private LandmarkOptions landmarks;
 
     BenchCommand(Surroundings surroundings) {
         this.surroundings = surroundings;
@@ -93,8 +82,8 @@ final class BenchCommand implements Callable<Integer> {
     public Integer call() throws InputException, NetworkUnfitException, IOException {
         takeSampleIfNothingIsSaid();
         MeetSheet meet = meetFile == null ? MeetSheet.NONE : MeetSheetReader.read(meetFile);
-        RunSettings settings = options.settings(meet.settings(), network, effort);
-        NetworkStore store = options.store(surroundings.engine());
+        RunSettings settings = landmarks.settings(meet.settings());
+        NetworkStore store = landmarks.networks().store(surroundings.engine());
         Path out = Files.createTempDirectory("boardtopit-bench");
         try {
             ClipList list = ClipList.join(ClipFolder.list(List.of(clipFile), out, meet.inputFiles()), meet);

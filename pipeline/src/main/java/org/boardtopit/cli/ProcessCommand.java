@@ -12,7 +12,6 @@ import org.boardtopit.cli.MeasurerFactory.Setup;
 import org.boardtopit.cli.RunNews.Wordiness;
 import org.boardtopit.clips.ClipFolder;
 import org.boardtopit.clips.ClipList;
-import org.boardtopit.clips.Effort;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
@@ -73,18 +72,8 @@ final class ProcessCommand implements Callable<Integer> {
             description = "Folder for the results; made when it is not there. Earlier results in it are replaced.")
     private Path out;
 
-    @Option(names = "--network", paramLabel = "NAME", description = "The landmark network. Default: full.")
-    private String network;
-
-    @Option(
-            names = "--effort",
-            paramLabel = "LEVEL",
-            converter = EffortWord.class,
-            description = "How often the network looks at each frame: quick, normal or thorough. Default: normal.")
-    private Effort effort;
-
     @Mixin
-    private NetworkOptions networks;
+    private LandmarkOptions landmarks;
 
     @Option(names = "--no-overlay", description = "Make no overlay videos.")
     private boolean noOverlay;
@@ -114,8 +103,8 @@ final class ProcessCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InputException, NetworkUnfitException, IOException {
         MeetSheet meet = meetFile == null ? MeetSheet.NONE : MeetSheetReader.read(meetFile);
-        RunSettings settings = networks.settings(meet.settings(), network, effort);
-        NetworkStore store = networks.store(surroundings.engine());
+        RunSettings settings = landmarks.settings(meet.settings());
+        NetworkStore store = landmarks.networks().store(surroundings.engine());
         ClipList list = ClipList.join(ClipFolder.list(clips, out, meet.inputFiles()), meet);
         OutputFolder.prepare(out);
         RunNews news = new RunNews(surroundings.console(), loudness.wordiness());
