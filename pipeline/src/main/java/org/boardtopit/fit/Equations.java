@@ -9,6 +9,7 @@ import org.boardtopit.contacts.Foot;
 import org.boardtopit.models.BodyPoint;
 import org.boardtopit.motion.MotionTrack;
 import org.boardtopit.signal.BandedSystem;
+import org.boardtopit.signal.LastingErrors;
 import org.boardtopit.signal.Point2;
 
 /**
@@ -78,8 +79,8 @@ final class Equations {
         }
         this.eventsS = events.stream().mapToDouble(e -> e).toArray();
         // An error of length lasts some frames, so each frame tells less.
-        double step = motion.frameStepS();
-        this.lengthSd = LENGTH_SD_STATURE * motion.statureM() * Math.sqrt(Math.max(1, MEMORY_S / step));
+        this.lengthSd =
+                LENGTH_SD_STATURE * motion.statureM() * LastingErrors.whileTheyStay(MEMORY_S, motion.frameStepS());
     }
 
     /** The system about a motion, from all terms that are assumed. */
@@ -114,8 +115,7 @@ final class Equations {
 
     /** Standard deviations of a frame's points as they count when neighbours err together. */
     private double correlation() {
-        double rho = Math.exp(-motion.frameStepS() / MEMORY_S);
-        return 0.8 * Math.sqrt(0.5 + 0.5 * (1 + rho) / (1 - rho));
+        return 0.8 * LastingErrors.asTheyFade(MEMORY_S, motion.frameStepS(), 0.5);
     }
 
     private void points(boolean robust) {
@@ -216,7 +216,8 @@ final class Equations {
     }
 
     private void hipsTogether() {
-        double sd = HIPS_APART_SD_STATURE * motion.statureM() * Math.sqrt(Math.max(1, MEMORY_S / motion.frameStepS()));
+        double sd =
+                HIPS_APART_SD_STATURE * motion.statureM() * LastingErrors.whileTheyStay(MEMORY_S, motion.frameStepS());
         for (int f = 0; f < frames; f++) {
             for (int axis = 0; axis < 2; axis++) {
                 int[] hips = {Unknowns.of(f, BodyPoint.LEFT_HIP) + axis, Unknowns.of(f, BodyPoint.RIGHT_HIP) + axis};

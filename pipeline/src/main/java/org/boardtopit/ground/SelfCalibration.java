@@ -7,6 +7,7 @@ import java.util.function.Function;
 import org.boardtopit.ground.RunTraces.Body;
 import org.boardtopit.ground.RunTraces.Fall;
 import org.boardtopit.ground.RunTraces.Trace;
+import org.boardtopit.signal.LastingErrors;
 import org.boardtopit.signal.LeastSquares;
 import org.boardtopit.signal.OrderStatistics;
 import org.boardtopit.signal.Point2;
@@ -183,8 +184,10 @@ public final class SelfCalibration {
 
     private double misfit(RunTraces traces, RunwayCamera camera) {
         double[] chains = chains(traces.bodies(), camera);
-        double falls = spread(falls(traces.falls(), camera)) * inflation(CENTRE_MEMORY_S, 0.5);
-        double body = spread(scatter(chains, OrderStatistics.median(chains))) * memory(CHAIN_MEMORY_S);
+        double falls =
+                spread(falls(traces.falls(), camera)) * LastingErrors.asTheyFade(CENTRE_MEMORY_S, frameStepS, 0.5);
+        double body = spread(scatter(chains, OrderStatistics.median(chains)))
+                * LastingErrors.whileTheyStay(CHAIN_MEMORY_S, frameStepS);
         return Math.max(Math.max(falls, body), spread(toes(traces.toes(), camera)));
     }
 
@@ -199,7 +202,7 @@ public final class SelfCalibration {
 
     /** Departures from an even motion along, and from a fall with g, of each flight. */
     private double[] falls(List<List<Fall>> falls, RunwayCamera camera) {
-        double sd = CENTRE_SD_STATURE * statureM * inflation(CENTRE_MEMORY_S, 0.5);
+        double sd = CENTRE_SD_STATURE * statureM * LastingErrors.asTheyFade(CENTRE_MEMORY_S, frameStepS, 0.5);
         double[] all = new double[2 * falls.stream().mapToInt(List::size).sum()];
         int at = 0;
         for (List<Fall> fall : falls) {
@@ -261,7 +264,7 @@ public final class SelfCalibration {
     }
 
     private double[] scatter(double[] chains, double middle) {
-        double sd = CHAIN_LOG_SD * memory(CHAIN_MEMORY_S);
+        double sd = CHAIN_LOG_SD * LastingErrors.whileTheyStay(CHAIN_MEMORY_S, frameStepS);
         double[] scatter = new double[chains.length];
         for (int i = 0; i < chains.length; i++) {
             scatter[i] = (chains[i] - middle) / sd;
@@ -276,17 +279,6 @@ public final class SelfCalibration {
                         / statureM)
                 .map(height -> (height - TOE_HEIGHT_STATURE) / TOE_SD_STATURE)
                 .toArray();
-    }
-
-    /** By how much errors that last some frames must be enlarged to be counted as independent ones. */
-    private double memory(double memoryS) {
-        return Math.sqrt(Math.max(1, memoryS / frameStepS));
-    }
-
-    /** The same for errors of which a share has an exponential memory: sqrt(1 - s + s (1 + r) / (1 - r)). */
-    private double inflation(double memoryS, double share) {
-        double r = Math.exp(-frameStepS / memoryS);
-        return Math.sqrt(1 - share + share * (1 + r) / (1 - r));
     }
 
     /** Pseudo-Huber: the square of the result is 2 (sqrt(1 + r^2) - 1), which is r^2 for small and 2 |r| for large r. */
