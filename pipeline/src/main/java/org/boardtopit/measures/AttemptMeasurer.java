@@ -268,12 +268,11 @@ public final class AttemptMeasurer {
             if (t.length < LEAST_APPROACH_FRAMES || last - x[0] < LEAST_APPROACH_M) {
                 return Reading.UNKNOWN;
             }
-            double speed = RobustPolynomial.line(t, x, RobustWeights.TUKEY).slopeAt(t[0]);
+            RobustPolynomial line = RobustPolynomial.line(t, x, RobustWeights.TUKEY);
+            double speed = line.slopeAt(t[0]);
             double sd = Flight.slopeSd(motion, first, t, false);
             // Not fitted so far back: the points' noise alone.
-            double known = Double.isFinite(sd)
-                    ? sd
-                    : RobustPolynomial.line(t, x, RobustWeights.TUKEY).slopeSdAt(t[0]);
+            double known = Double.isFinite(sd) ? sd : line.slopeSdAt(t[0]);
             return new Reading(speed, Math.hypot(known, scaleSd * speed));
         }
 

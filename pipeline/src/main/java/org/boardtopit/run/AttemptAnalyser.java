@@ -239,7 +239,7 @@ public final class AttemptAnalyser {
                                 landmarks.background().facts(),
                                 athletePx(landmarks, basis),
                                 warnings));
-        return new AttemptAnalysis(basis.view(), basis.found(), look.motion(), fitted, measures);
+        return new AttemptAnalysis(basis.view(), basis.found(), fitted, measures);
     }
 
     /** Free fall is known in metres only, and of a plane without perspective. */

@@ -249,7 +249,8 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
 
     /** Outcome and seconds are the run's to judge ({@link MeetRunner}). */
     private ClipResult result(Clip clip, ClipLandmarks landmarks, AttemptAnalysis analysis) {
-        AttemptTables tables = new AttemptTables(clip, meet, analysis.measures(), analysis.motion());
+        AttemptTables tables = new AttemptTables(
+                clip, meet, analysis.measures(), analysis.fitted().repaired());
         double fps = 1 / landmarks.frameStepS();
         AttemptRow attempt = tables.attempt(landmarks.subject().direction() > 0, fps);
         double duration = landmarks.timeS(landmarks.frameCount() - 1) + landmarks.frameStepS();
