@@ -1,6 +1,7 @@
 package org.boardtopit.accuracy;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.InputException;
@@ -70,7 +71,8 @@ public final class ClipScorer {
                 Quality.POOR,
                 List.of(),
                 List.of(),
-                List.of());
+                List.of(),
+                Map.of());
         AttemptErrors attempt = new AttemptErrors(truth, nothing);
         return new ClipScore(
                 clip.name(),

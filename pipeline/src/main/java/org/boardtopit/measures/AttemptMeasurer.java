@@ -1,6 +1,7 @@
 package org.boardtopit.measures;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -114,19 +115,31 @@ public final class AttemptMeasurer {
             double gravity = gravity(flights);
             Reading approach = approachSpeed(scaleSd(distances));
             List<QualityCause> causes = causes(distances, closure, gravity);
+            Optional<LastStrides> strides = metres ? lastStrides() : Optional.empty();
             double lead = distances.map(this::leadSd).orElse(Double.NaN);
             return new AttemptMeasures(
                     distances,
                     lead,
                     approach.onlyIf(metres),
-                    metres ? lastStrides() : Optional.empty(),
+                    strides,
                     given.scaleSource(),
                     closure,
                     gravity,
                     QualityCauses.worst(causes),
                     warnings(causes),
                     postures,
-                    phaseMeasures(postures, flights, distances, approach));
+                    phaseMeasures(postures, flights, distances, approach),
+                    more(strides));
+        }
+
+        private static Map<AttemptQuantity, Reading> more(Optional<LastStrides> strides) {
+            Map<AttemptQuantity, Reading> more = new EnumMap<>(AttemptQuantity.class);
+            strides.ifPresent(s -> {
+                more.put(AttemptQuantity.PENULTIMATE_STRIDE, s.penultimateM());
+                more.put(AttemptQuantity.LAST_STRIDE, s.lastM());
+                more.put(AttemptQuantity.LAST_STRIDE_RATIO, s.ratio());
+            });
+            return more;
         }
 
         private List<String> warnings(List<QualityCause> causes) {
@@ -144,7 +157,7 @@ public final class AttemptMeasurer {
             Map<BodyAngle, Reading> toeOff = pit
                     ? Map.of()
                     : angles(Instant.toeOff(motion, foot, contact.toeOffS(), contact.toeOffSdS()), contact, false);
-            return new ContactMeasures(contact, withoutLengths(touchdown), withoutLengths(toeOff));
+            return new ContactMeasures(contact, withoutLengths(touchdown), withoutLengths(toeOff), Map.of());
         }
 
         private static Map<BodyAngle, Reading> angles(Instant instant, Contact contact, boolean pit) {
@@ -164,7 +177,7 @@ public final class AttemptMeasurer {
             if (metres) {
                 return readings;
             }
-            Map<BodyAngle, Reading> angles = new java.util.EnumMap<>(BodyAngle.class);
+            Map<BodyAngle, Reading> angles = new EnumMap<>(BodyAngle.class);
             angles.putAll(readings);
             angles.remove(BodyAngle.FOOT_AHEAD);
             return angles;
@@ -357,7 +370,9 @@ public final class AttemptMeasurer {
                                     .angles()
                                     .get(BodyAngle.TRUNK)
                                     .value()
-                            - posture.atToeOff(BodyAngle.TRUNK).value());
+                            - posture.atToeOff(BodyAngle.TRUNK).value(),
+                    ArmAction.NOT_SEEN,
+                    Map.of());
         }
 
         /** Standard deviation of the touchdown that ends a phase. */

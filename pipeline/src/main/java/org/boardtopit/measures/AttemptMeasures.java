@@ -1,6 +1,7 @@
 package org.boardtopit.measures;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -13,6 +14,7 @@ import java.util.Optional;
  * @param closureRatio official distance over the measured one, NaN when either is unknown
  * @param gravityRatio of the flights, NaN when unknown
  * @param warnings one sentence each
+ * @param more what is not in it was not measured
  */
 public record AttemptMeasures(
         Optional<PhaseDistances> distances,
@@ -25,11 +27,18 @@ public record AttemptMeasures(
         Quality quality,
         List<String> warnings,
         List<ContactMeasures> contacts,
-        List<PhaseMeasures> phases) {
+        List<PhaseMeasures> phases,
+        Map<AttemptQuantity, Reading> more) {
 
     public AttemptMeasures {
         warnings = List.copyOf(warnings);
         contacts = List.copyOf(contacts);
         phases = List.copyOf(phases);
+        more = Map.copyOf(more);
+    }
+
+    /** A reading, unknown when it was not made. */
+    public Reading of(AttemptQuantity quantity) {
+        return more.getOrDefault(quantity, Reading.UNKNOWN);
     }
 }

@@ -1,5 +1,7 @@
 package org.boardtopit.measures;
 
+import java.util.Locale;
+
 /**
  * What is read of the body at an instant, in degrees ({@link #FOOT_AHEAD} in metres); {@code docs/measures.md} defines each.
  */
@@ -27,5 +29,10 @@ public enum BodyAngle {
     /** Least standard deviation in one frame, in the unit of the value (measured with an ideal square on our footage). */
     double noise() {
         return noise;
+    }
+
+    /** Its column in contacts.csv at an instant, {@code touchdown} or {@code toe_off}. */
+    public String column(String instant) {
+        return name().toLowerCase(Locale.ROOT) + "_" + instant + (this == FOOT_AHEAD ? "_m" : "_deg");
     }
 }

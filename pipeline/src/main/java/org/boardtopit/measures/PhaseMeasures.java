@@ -1,5 +1,6 @@
 package org.boardtopit.measures;
 
+import java.util.Map;
 import org.boardtopit.phases.Phase;
 
 /**
@@ -9,6 +10,8 @@ import org.boardtopit.phases.Phase;
  * @param freeThighMaxDeg largest angle of the free thigh from touchdown to the end of the flight
  * @param freeThighHoldPct share of the flight with that thigh within 15 degrees of its largest angle
  * @param trunkChangeDeg trunk lean at the end of the flight less that at toe-off
+ * @param arms how the arms go with the support and the flight
+ * @param more what is not in it was not measured
  */
 public record PhaseMeasures(
         Phase phase,
@@ -25,7 +28,18 @@ public record PhaseMeasures(
         double kneeMinDeg,
         double freeThighMaxDeg,
         double freeThighHoldPct,
-        double trunkChangeDeg) {
+        double trunkChangeDeg,
+        ArmAction arms,
+        Map<PhaseQuantity, Reading> more) {
+
+    public PhaseMeasures {
+        more = Map.copyOf(more);
+    }
+
+    /** A reading, unknown when it was not made. */
+    public Reading of(PhaseQuantity quantity) {
+        return more.getOrDefault(quantity, Reading.UNKNOWN);
+    }
 
     /** A phase of which only its span is said (approach without speed, landing). */
     static PhaseMeasures spanOnly(Phase phase) {
@@ -45,6 +59,8 @@ public record PhaseMeasures(
                 unknown,
                 unknown,
                 unknown,
-                unknown);
+                unknown,
+                ArmAction.NOT_SEEN,
+                Map.of());
     }
 }

@@ -2,12 +2,14 @@ package org.boardtopit.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.boardtopit.contacts.Contact;
 import org.boardtopit.measures.AttemptMeasures;
+import org.boardtopit.measures.AttemptQuantity;
 import org.boardtopit.measures.BodyAngle;
 import org.boardtopit.measures.ContactMeasures;
+import org.boardtopit.measures.ContactQuantity;
 import org.boardtopit.measures.PhaseMeasures;
+import org.boardtopit.measures.PhaseQuantity;
 import org.boardtopit.measures.Reading;
 import org.boardtopit.report.tables.IntervalRow;
 
@@ -50,11 +52,9 @@ final class AttemptIntervals {
             add("attempt", "", "lead_pct", new Reading(lead, measures.leadSdPct()), "");
         });
         add("attempt", "", "approach_speed_ms", measures.approachSpeedMs(), "");
-        measures.lastStrides().ifPresent(s -> {
-            add("attempt", "", "penultimate_stride_m", s.penultimateM(), "");
-            add("attempt", "", "last_stride_m", s.lastM(), "");
-            add("attempt", "", "last_stride_ratio", s.ratio(), "");
-        });
+        for (AttemptQuantity quantity : AttemptQuantity.values()) {
+            add("attempt", "", quantity.column(), measures.of(quantity), "");
+        }
     }
 
     private void phase(PhaseMeasures p) {
@@ -66,6 +66,9 @@ final class AttemptIntervals {
         add("phase", name, "vy_takeoff_ms", p.vyTakeoffMs(), "");
         add("phase", name, "takeoff_angle_deg", p.takeoffAngleDeg(), "");
         add("phase", name, "speed_change_ms", p.speedChangeMs(), "");
+        for (PhaseQuantity quantity : PhaseQuantity.values()) {
+            add("phase", name, quantity.column(), p.of(quantity), "");
+        }
     }
 
     private void contact(String number, ContactMeasures m) {
@@ -79,13 +82,11 @@ final class AttemptIntervals {
             add("contact", number, "toe_along_m", new Reading(c.toeAlongM(), c.toeAlongSdM()), "");
         }
         for (BodyAngle angle : BodyAngle.values()) {
-            add("contact", number, column(angle, "touchdown"), m.atTouchdown(angle), remark);
-            add("contact", number, column(angle, "toe_off"), m.atToeOff(angle), remark);
+            add("contact", number, angle.column("touchdown"), m.atTouchdown(angle), remark);
+            add("contact", number, angle.column("toe_off"), m.atToeOff(angle), remark);
         }
-    }
-
-    private static String column(BodyAngle angle, String instant) {
-        String unit = angle == BodyAngle.FOOT_AHEAD ? "m" : "deg";
-        return angle.name().toLowerCase(Locale.ROOT) + "_" + instant + "_" + unit;
+        for (ContactQuantity quantity : ContactQuantity.values()) {
+            add("contact", number, quantity.column(), m.of(quantity), remark);
+        }
     }
 }

@@ -2,8 +2,10 @@ package org.boardtopit.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
 import org.boardtopit.clips.AttemptEntry;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.MeetSheet;
@@ -12,6 +14,7 @@ import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.measures.AttemptMeasures;
 import org.boardtopit.measures.BodyAngle;
 import org.boardtopit.measures.ContactMeasures;
+import org.boardtopit.measures.ContactQuantity;
 import org.boardtopit.measures.Effort;
 import org.boardtopit.measures.PhaseDistances;
 import org.boardtopit.measures.PhaseMeasures;
@@ -86,7 +89,8 @@ public final class AttemptTables {
                 known(measures.closureRatio()),
                 known(measures.gravityRatio()),
                 measures.quality(),
-                measures.warnings());
+                measures.warnings(),
+                values(measures.more()));
     }
 
     private Optional<Contact> board() {
@@ -119,7 +123,9 @@ public final class AttemptTables {
                     known(p.kneeMinDeg()),
                     known(p.freeThighMaxDeg()),
                     known(p.freeThighHoldPct()),
-                    known(p.trunkChangeDeg())));
+                    known(p.trunkChangeDeg()),
+                    p.arms(),
+                    values(p.more())));
         }
         return rows;
     }
@@ -149,7 +155,8 @@ public final class AttemptTables {
                     c.confidence(),
                     false,
                     angles(m, true),
-                    angles(m, false)));
+                    angles(m, false),
+                    values(m.more())));
         }
         return rows;
     }
@@ -171,7 +178,8 @@ public final class AttemptTables {
                 angle(m, touchdown, BodyAngle.FREE_THIGH),
                 angle(m, touchdown, BodyAngle.LEG_PLANT),
                 angle(m, touchdown, BodyAngle.FOOT_AHEAD),
-                null, // a sideways tilt cannot be seen from the side
+                known(m.of(touchdown ? ContactQuantity.SHOULDER_TILT_TOUCHDOWN : ContactQuantity.SHOULDER_TILT_TOE_OFF)
+                        .value()),
                 angle(m, touchdown, BodyAngle.HEAD),
                 angle(m, touchdown, BodyAngle.ELBOW_L),
                 angle(m, touchdown, BodyAngle.ELBOW_R));
@@ -180,6 +188,12 @@ public final class AttemptTables {
     private static Double angle(ContactMeasures m, boolean touchdown, BodyAngle angle) {
         Reading reading = touchdown ? m.atTouchdown(angle) : m.atToeOff(angle);
         return known(reading.value());
+    }
+
+    private static <K> Map<K, Double> values(Map<K, Reading> readings) {
+        return readings.entrySet().stream()
+                .filter(e -> e.getValue().isKnown())
+                .collect(Collectors.toMap(Map.Entry::getKey, e -> e.getValue().value()));
     }
 
     private static Double known(double value) {

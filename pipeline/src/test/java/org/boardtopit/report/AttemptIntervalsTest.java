@@ -25,7 +25,8 @@ class AttemptIntervalsTest {
     private static List<IntervalRow> rows(ScaleSource source, boolean frameLimited) {
         Contact contact =
                 new Contact(ContactKind.HOP_LANDING, Foot.LEFT, 1.0, 0.01, 1.1, 0.02, 5.0, 0.02, 0.9, frameLimited);
-        ContactMeasures posture = new ContactMeasures(contact, Map.of(BodyAngle.KNEE, new Reading(160, 4)), Map.of());
+        ContactMeasures posture =
+                new ContactMeasures(contact, Map.of(BodyAngle.KNEE, new Reading(160, 4)), Map.of(), Map.of());
         AttemptMeasures measures = new AttemptMeasures(
                 Optional.empty(),
                 Double.NaN,
@@ -37,7 +38,8 @@ class AttemptIntervalsTest {
                 Quality.USABLE,
                 List.of(),
                 List.of(posture),
-                List.of());
+                List.of(),
+                Map.of());
         return new AttemptIntervals("a.mp4", measures).rows();
     }
 

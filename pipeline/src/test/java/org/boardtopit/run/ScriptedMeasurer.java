@@ -76,7 +76,7 @@ public final class ScriptedMeasurer implements ClipMeasurer {
     private static AttemptRow attempt(String clip, List<String> warnings) {
         return new AttemptRow(
                 clip, null, null, null, null, null, null, null, null, null, null, null, null, null, null, null, null,
-                null, null, null, null, null, null, null, null, null, null, null, warnings);
+                null, null, null, null, null, null, null, null, null, null, null, warnings, Map.of());
     }
 
     private static PhaseRow phase(String clip) {
@@ -99,7 +99,9 @@ public final class ScriptedMeasurer implements ClipMeasurer {
                 null,
                 null,
                 null,
-                null);
+                null,
+                null,
+                Map.of());
     }
 
     private static ContactRow contact(String clip, int number) {
@@ -123,7 +125,8 @@ public final class ScriptedMeasurer implements ClipMeasurer {
                 null,
                 null,
                 unknown,
-                unknown);
+                unknown,
+                Map.of());
     }
 
     private static ClipRow row(String clip) {

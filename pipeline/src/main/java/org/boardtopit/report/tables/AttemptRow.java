@@ -1,9 +1,12 @@
 package org.boardtopit.report.tables;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import org.boardtopit.clips.AttemptResult;
 import org.boardtopit.contacts.Foot;
+import org.boardtopit.measures.AttemptQuantity;
 import org.boardtopit.measures.EffortClass;
 import org.boardtopit.measures.Quality;
 import org.boardtopit.measures.ScaleSource;
@@ -23,6 +26,7 @@ import org.boardtopit.measures.ScaleSource;
  * @param closureRatio measured distance over the official one
  * @param gravityRatio acceleration fitted in flight over 9.81 m/s2
  * @param warnings one sentence each
+ * @param more what is not in it is not known
  */
 public record AttemptRow(
         String clip,
@@ -53,44 +57,53 @@ public record AttemptRow(
         Double closureRatio,
         Double gravityRatio,
         Quality quality,
-        List<String> warnings) {
+        List<String> warnings,
+        Map<AttemptQuantity, Double> more) {
 
     /** The columns of attempts.csv. */
-    public static final Table<AttemptRow> TABLE = new Table<>(
-            "attempts.csv",
-            List.of(
-                    Column.text("clip", AttemptRow::clip),
-                    Column.text("competition", AttemptRow::competition),
-                    Column.text("event", AttemptRow::event),
-                    Column.text("bib", AttemptRow::bib),
-                    Column.text("athlete", AttemptRow::athlete),
-                    Column.whole("attempt", AttemptRow::attempt),
-                    Column.label("result", row -> row.result() == null ? null : row.result()::symbol),
-                    Column.truncated("official_m", 2, AttemptRow::officialM),
-                    Column.number("wind_ms", 1, AttemptRow::windMs),
-                    Column.label("takeoff_foot", AttemptRow::takeoffFoot),
-                    Column.label("direction", AttemptRow::direction),
-                    Column.number("fps", 3, AttemptRow::fps),
-                    Column.number("effective_m", 2, AttemptRow::effectiveM),
-                    Column.number("toe_to_board_m", 3, AttemptRow::toeToBoardM),
-                    Column.number("hop_m", 2, AttemptRow::hopM),
-                    Column.number("step_m", 2, AttemptRow::stepM),
-                    Column.number("jump_m", 2, AttemptRow::jumpM),
-                    Column.number("hop_pct", 2, AttemptRow::hopPct),
-                    Column.number("step_pct", 2, AttemptRow::stepPct),
-                    Column.number("jump_pct", 2, AttemptRow::jumpPct),
-                    Column.number("lead_pct", 2, AttemptRow::leadPct),
-                    Column.number("lead_pct_pm", 2, AttemptRow::leadPctPm),
-                    Column.label("effort_class", AttemptRow::effortClass),
-                    Column.number("approach_speed_ms", 2, AttemptRow::approachSpeedMs),
-                    Column.label("scale_source", AttemptRow::scaleSource),
-                    Column.number("closure_ratio", 3, AttemptRow::closureRatio),
-                    Column.number("gravity_ratio", 3, AttemptRow::gravityRatio),
-                    Column.label("quality", AttemptRow::quality),
-                    Column.text("warnings", row -> String.join("; ", row.warnings()))));
+    public static final Table<AttemptRow> TABLE = new Table<>("attempts.csv", columns());
 
     public AttemptRow {
         Objects.requireNonNull(clip, "clip");
         warnings = List.copyOf(warnings);
+        more = Map.copyOf(more);
+    }
+
+    private static List<Column<AttemptRow>> columns() {
+        List<Column<AttemptRow>> columns = new ArrayList<>(List.of(
+                Column.text("clip", AttemptRow::clip),
+                Column.text("competition", AttemptRow::competition),
+                Column.text("event", AttemptRow::event),
+                Column.text("bib", AttemptRow::bib),
+                Column.text("athlete", AttemptRow::athlete),
+                Column.whole("attempt", AttemptRow::attempt),
+                Column.label("result", row -> row.result() == null ? null : row.result()::symbol),
+                Column.truncated("official_m", 2, AttemptRow::officialM),
+                Column.number("wind_ms", 1, AttemptRow::windMs),
+                Column.label("takeoff_foot", AttemptRow::takeoffFoot),
+                Column.label("direction", AttemptRow::direction),
+                Column.number("fps", 3, AttemptRow::fps),
+                Column.number("effective_m", 2, AttemptRow::effectiveM),
+                Column.number("toe_to_board_m", 3, AttemptRow::toeToBoardM),
+                Column.number("hop_m", 2, AttemptRow::hopM),
+                Column.number("step_m", 2, AttemptRow::stepM),
+                Column.number("jump_m", 2, AttemptRow::jumpM),
+                Column.number("hop_pct", 2, AttemptRow::hopPct),
+                Column.number("step_pct", 2, AttemptRow::stepPct),
+                Column.number("jump_pct", 2, AttemptRow::jumpPct),
+                Column.number("lead_pct", 2, AttemptRow::leadPct),
+                Column.number("lead_pct_pm", 2, AttemptRow::leadPctPm),
+                Column.label("effort_class", AttemptRow::effortClass),
+                Column.number("approach_speed_ms", 2, AttemptRow::approachSpeedMs),
+                Column.label("scale_source", AttemptRow::scaleSource),
+                Column.number("closure_ratio", 3, AttemptRow::closureRatio),
+                Column.number("gravity_ratio", 3, AttemptRow::gravityRatio),
+                Column.label("quality", AttemptRow::quality),
+                Column.text("warnings", row -> String.join("; ", row.warnings()))));
+        for (AttemptQuantity quantity : AttemptQuantity.values()) {
+            columns.add(Column.number(
+                    quantity.column(), quantity.decimals(), row -> row.more().get(quantity)));
+        }
+        return columns;
     }
 }

@@ -2,9 +2,11 @@ package org.boardtopit.report.tables;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.Foot;
+import org.boardtopit.measures.ContactQuantity;
 
 /**
  * One contact with the ground: a row of contacts.csv. Null where something is not known or not measurable.
@@ -18,6 +20,7 @@ import org.boardtopit.contacts.Foot;
  * @param corrected by hand
  * @param touchdown posture at the last instant before the ground
  * @param toeOff posture at the last instant on it
+ * @param more what is not in it is not known
  */
 public record ContactRow(
         String clip,
@@ -37,7 +40,8 @@ public record ContactRow(
         Double confidence,
         Boolean corrected,
         InstantAngles touchdown,
-        InstantAngles toeOff) {
+        InstantAngles toeOff,
+        Map<ContactQuantity, Double> more) {
 
     /** The columns of contacts.csv. */
     public static final Table<ContactRow> TABLE = new Table<>("contacts.csv", columns());
@@ -47,6 +51,7 @@ public record ContactRow(
         Objects.requireNonNull(kind, "kind");
         Objects.requireNonNull(touchdown, "touchdown");
         Objects.requireNonNull(toeOff, "toeOff");
+        more = Map.copyOf(more);
         if (contact < 0) {
             throw new IllegalArgumentException("contacts are counted from 0, was " + contact);
         }
@@ -72,6 +77,14 @@ public record ContactRow(
                 Column.yesOrNo("corrected", ContactRow::corrected)));
         columns.addAll(InstantAngles.columns("touchdown", ContactRow::touchdown));
         columns.addAll(InstantAngles.columns("toe_off", ContactRow::toeOff));
+        for (ContactQuantity quantity : ContactQuantity.values()) {
+            if (columns.stream().noneMatch(c -> c.name().equals(quantity.column()))) {
+                columns.add(Column.number(
+                        quantity.column(),
+                        quantity.decimals(),
+                        row -> row.more().get(quantity)));
+            }
+        }
         return columns;
     }
 }
