@@ -15,10 +15,10 @@ import java.util.OptionalInt;
  * @param result as on the card
  * @param officialM official distance, from the take-off line; NaN when not given
  * @param windMs along the runway, from behind the athlete positive; NaN when not given
- * @param takeoffFoot foot on the board, where the user knows it
+ * @param takeoffFoot foot on the board, of a drill that of the first contact, where the user knows it
  * @param camera name of a camera of the meet sheet; empty when not given
  * @param captureFps frames a second at which the camera looked, for slow motion that is stored slower; NaN when not given
- * @param pattern what a drill clip shows, such as hop-hop-hop or R R L L; empty for a triple jump
+ * @param pattern what a drill clip shows; empty for a triple jump
  * @param consent whether the athlete agreed to be filmed and measured
  */
 public record AttemptEntry(
@@ -34,7 +34,7 @@ public record AttemptEntry(
         Optional<TakeoffFoot> takeoffFoot,
         String camera,
         double captureFps,
-        String pattern,
+        Optional<Pattern> pattern,
         Consent consent) {
 
     /** More than any competition has, jump-offs included. */

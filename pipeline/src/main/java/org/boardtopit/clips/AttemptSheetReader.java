@@ -34,7 +34,6 @@ public final class AttemptSheetReader {
     private static final double LEAST_OFFICIAL_M = 0.01;
 
     private static final double LEAST_CAPTURE_FPS = 1;
-    private static final String PATTERN = "[A-Za-z]+([ -]+[A-Za-z]+)*";
 
     private static final Map<String, AttemptResult> RESULTS = words(AttemptResult.values(), AttemptResult::symbol);
     private static final Map<String, TakeoffFoot> FEET = words(TakeoffFoot.values(), TakeoffFoot::letter);
@@ -113,14 +112,25 @@ public final class AttemptSheetReader {
         return row.number("wind_ms", -AttemptEntry.MOST_WIND_MS, AttemptEntry.MOST_WIND_MS, "+0.8 or -1.2");
     }
 
-    private static String pattern(SheetTable.Row row) throws InputException {
-        String pattern = row.text("pattern");
-        if (!pattern.isEmpty() && !pattern.matches(PATTERN)) {
-            throw row.problem(
-                    "pattern",
-                    "must be words such as hop-hop-hop or feet such as R R L L, was " + InputException.quoted(pattern));
+    private static Optional<Pattern> pattern(SheetTable.Row row) throws InputException {
+        String text = row.text("pattern");
+        if (text.isEmpty()) {
+            return Optional.empty();
         }
-        return pattern;
+        Pattern pattern;
+        try {
+            pattern = Pattern.parse(text);
+        } catch (IllegalArgumentException e) {
+            throw row.problem("pattern", e.getMessage());
+        }
+        TakeoffFoot foot = row.oneOf("takeoff_foot", FEET);
+        if (foot != null && pattern.firstFoot().filter(first -> first != foot).isPresent()) {
+            throw row.problem(
+                    "takeoff_foot",
+                    "must be the first foot of the pattern " + InputException.quoted(text) + " or empty, was "
+                            + foot.letter());
+        }
+        return Optional.of(pattern);
     }
 
     private static Consent consent(SheetTable.Row row) throws InputException {

@@ -14,7 +14,7 @@ import org.boardtopit.signal.Point2;
  * <p>Ankle speed by itself finds mid-contact well and its ends badly (it makes contacts 55 to 77 ms too short in simulation);
  * {@link SupportFit} finds the ends. A stretch counts while the ankle is slower than half the running speed and its slowest
  * instant slower than {@value #SLOW} of it (common practice is a quarter for sharp markers; smoothing at 12 Hz fills the
- * minimum up).
+ * minimum up). For drills see {@link #ofDrill}.
  */
 final class CandidateFinder {
     private static final double SLOW = 0.42;
@@ -30,14 +30,40 @@ final class CandidateFinder {
     /** A toe higher than this over the ground, in standing heights, is in the air. */
     private static final double HIGH_STATURE = 0.13;
 
+    /**
+     * In a drill that hardly moves forwards a swinging foot is still faster than 1.2 m/s when it comes down and leaves: the
+     * running speed that goes with it (a first guess; drawn skips at 1 m/s are found with it).
+     */
+    private static final double LEAST_DRILL_SPEED_MS = 2.4;
+    /**
+     * In slow drills a foot in the air is often as slow as one on the ground; what tells them is the height: 8 to 10 cm for
+     * the toe, over the whole stretch (a first guess: a hop with a flight of 0.3 s rises by 11 cm).
+     */
+    private static final double DRILL_HIGH_STATURE = 0.05;
+
     private final MotionTrack motion;
     private final GroundLine ground;
     private final double runningSpeedMs;
+    private final boolean drill;
 
     CandidateFinder(MotionTrack motion, GroundLine ground) {
+        this(motion, ground, false);
+    }
+
+    private CandidateFinder(MotionTrack motion, GroundLine ground, boolean drill) {
         this.motion = motion;
         this.ground = ground;
-        this.runningSpeedMs = runningSpeed(motion);
+        double speed = runningSpeed(motion);
+        this.runningSpeedMs = drill && speed < LEAST_DRILL_SPEED_MS ? LEAST_DRILL_SPEED_MS : speed;
+        this.drill = drill;
+    }
+
+    /**
+     * For slow movements too, down to skipping on the spot. It also finds feet that stand when they are first or last seen,
+     * and the first ones at any height, because a drill may begin on a low platform.
+     */
+    static CandidateFinder ofDrill(MotionTrack motion, GroundLine ground) {
+        return new CandidateFinder(motion, ground, true);
     }
 
     /** Median forward speed of the hips over the half of the clip in which they are fastest. */
@@ -74,8 +100,9 @@ final class CandidateFinder {
 
     private List<Candidate> ofFoot(Foot foot) {
         double[] least = leastSpeeds(foot.ankle());
-        List<Candidate> found = stretches(foot, speeds(foot.ankle()), least, TOE_AFTER_ANKLE_S);
-        if (2 * motion.frameStepS() > LONGEST_SPAN_S) {
+        double[] speed = speeds(foot.ankle());
+        List<Candidate> found = stretches(foot, drill ? lowOnly(foot, speed) : speed, least, TOE_AFTER_ANKLE_S);
+        if (!drill && 2 * motion.frameStepS() > LONGEST_SPAN_S) {
             // Of the last two frames that were slow together only the first need be on the ground: half a frame
             // earlier.
             stretches(foot, least, least, TOE_AFTER_ANKLE_S - motion.frameStepS() / 2).stream()
@@ -88,7 +115,7 @@ final class CandidateFinder {
 
     private List<Candidate> stretches(Foot foot, double[] speed, double[] least, double toeAfterS) {
         List<Candidate> found = new ArrayList<>();
-        int f = afterFirstStand(speed);
+        int f = drill ? 0 : afterFirstStand(speed);
         while (f < speed.length) {
             if (!(speed[f] < ENDS * runningSpeedMs)) {
                 f++;
@@ -124,10 +151,40 @@ final class CandidateFinder {
         }
         double height = ground.above(toe);
         double from = motion.timeS(start);
-        boolean high = height > HIGH_STATURE * motion.statureM();
+        boolean fromFirst = drill && from <= firstSeenS(foot) + 2 * motion.frameStepS();
+        boolean toLast = drill && to - TOE_AFTER_ANKLE_S >= lastSeenS(foot) - 2 * motion.frameStepS();
+        boolean high = height > HIGH_STATURE * motion.statureM() && !fromFirst;
         if (slowness < SLOW && to - from >= SHORTEST_S && !high) {
-            found.add(new Candidate(foot, from, to, slowness, toe.x(), height));
+            found.add(new Candidate(foot, from, to, slowness, toe.x(), height, fromFirst, toLast));
         }
+    }
+
+    /** Speeds that are not known where the toe is in the air; before it first moved it may stand on something. */
+    private double[] lowOnly(Foot foot, double[] speed) {
+        double[] low = speed.clone();
+        for (int f = afterFirstStand(speed); f < low.length; f++) {
+            Point2 toe = motion.smooth(f, foot.toe());
+            if (toe.isKnown() && ground.above(toe) > DRILL_HIGH_STATURE * motion.statureM()) {
+                low[f] = Double.NaN;
+            }
+        }
+        return low;
+    }
+
+    private double firstSeenS(Foot foot) {
+        int f = 0;
+        while (f + 1 < motion.frameCount() && !motion.smooth(f, foot.ankle()).isKnown()) {
+            f++;
+        }
+        return motion.timeS(f);
+    }
+
+    private double lastSeenS(Foot foot) {
+        int f = motion.frameCount() - 1;
+        while (f > 0 && !motion.smooth(f, foot.ankle()).isKnown()) {
+            f--;
+        }
+        return motion.timeS(f);
     }
 
     /** Over the frames before and after each. */

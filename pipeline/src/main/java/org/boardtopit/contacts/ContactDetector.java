@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.boardtopit.clips.Pattern;
+import org.boardtopit.clips.TakeoffFoot;
 import org.boardtopit.contacts.SequenceDecoder.Sequence;
 import org.boardtopit.motion.MotionTrack;
 
 /**
  * From the motion to the contacts of the attempt: candidates ({@link CandidateFinder}), the legal order ({@link
- * SequenceDecoder}), then the instants between the frames ({@link SupportFit}, {@link PitFit}).
+ * SequenceDecoder}) or the pattern of a drill ({@link PatternDecoder}), then the instants between the frames ({@link SupportFit}, {@link PitFit}).
  */
 public final class ContactDetector {
     /** Weak priors of the support time, s: running strides, and the three contacts of the jump. */
@@ -18,6 +20,12 @@ public final class ContactDetector {
     private static final double STRIDE_SD_S = 0.03;
     private static final double JUMP_MEAN_S = 0.135;
     private static final double JUMP_SD_S = 0.03;
+    /** Of drills, from a fast hop to a slow skip (0.1 to 0.5 s; common practice, no source). */
+    private static final double DRILL_MEAN_S = 0.19;
+
+    private static final double DRILL_SD_S = 0.09;
+    /** Of a foot that stands beyond what is seen, so much is looked at. */
+    private static final double STANDING_S = 0.25;
     /** A margin over the next best order from which the order counts as sure, in log likelihood (a first guess). */
     private static final double SURE_MARGIN = 6;
     /**
@@ -43,23 +51,42 @@ public final class ContactDetector {
 
     private static final double TOE_SYSTEMATIC_SD_STATURE = 0.008;
 
+    private static final List<ContactKind> TRIPLE_JUMP =
+            List.of(ContactKind.BOARD, ContactKind.HOP_LANDING, ContactKind.STEP_LANDING);
+
     private final boolean calibrated;
     private final Optional<Foot> expectedFoot;
+    private final Optional<Pattern> pattern;
 
     /**
-     * For one clip.
+     * For one clip with a triple jump.
      *
      * @param calibrated true when the motion counts metres from the take-off line and the ground
      * @param expectedFoot take-off foot that the sheet tells
      */
     public ContactDetector(boolean calibrated, Optional<Foot> expectedFoot) {
+        this(calibrated, expectedFoot, Optional.empty());
+    }
+
+    /**
+     * For one clip.
+     *
+     * @param calibrated true when the motion counts metres from the take-off line and the ground
+     * @param expectedFoot foot of the first contact of triple jump or drill that the sheet tells
+     * @param pattern what the clip shows; empty for a triple jump from the board
+     */
+    public ContactDetector(boolean calibrated, Optional<Foot> expectedFoot, Optional<Pattern> pattern) {
         this.calibrated = calibrated;
         this.expectedFoot = expectedFoot;
+        this.pattern = pattern;
     }
 
     /** The contacts; without a legal order only remarks, never an invented sequence. */
     public ContactTimeline detect(MotionTrack motion) {
         GroundLine ground = calibrated ? GroundLine.level() : GroundLine.underToes(motion);
+        if (pattern.isPresent()) {
+            return detectPattern(motion, ground, pattern.get());
+        }
         List<Candidate> candidates = new CandidateFinder(motion, ground).find();
         Optional<Sequence> decoded =
                 new SequenceDecoder(calibrated, expectedFoot, motion.statureM()).decode(candidates);
@@ -77,21 +104,24 @@ public final class ContactDetector {
         List<String> remarks = new ArrayList<>();
         double confidence = confidence(sequence, remarks);
         Foot takeoff = sequence.takeoffFoot();
+        SupportFit strides = new SupportFit(STRIDE_MEAN_S, STRIDE_SD_S);
+        SupportFit jump = new SupportFit(JUMP_MEAN_S, JUMP_SD_S);
         List<Contact> contacts = new ArrayList<>();
         for (Candidate stride : sequence.approach()) {
-            contacts.add(support(motion, ground, stride, ContactKind.APPROACH, stride.foot(), confidence));
+            contacts.add(support(motion, ground, stride, ContactKind.APPROACH, stride.foot(), strides, confidence));
         }
-        contacts.add(support(motion, ground, sequence.board(), ContactKind.BOARD, takeoff, confidence));
-        contacts.add(support(motion, ground, sequence.hopLanding(), ContactKind.HOP_LANDING, takeoff, confidence));
+        contacts.add(support(motion, ground, sequence.board(), ContactKind.BOARD, takeoff, jump, confidence));
         contacts.add(
-                support(motion, ground, sequence.stepLanding(), ContactKind.STEP_LANDING, takeoff.other(), confidence));
+                support(motion, ground, sequence.hopLanding(), ContactKind.HOP_LANDING, takeoff, jump, confidence));
+        contacts.add(support(
+                motion, ground, sequence.stepLanding(), ContactKind.STEP_LANDING, takeoff.other(), jump, confidence));
         sequence.pit().ifPresent(p -> contacts.add(pit(motion, p, confidence)));
         contacts.sort(Comparator.comparingDouble(Contact::touchdownS));
         return new ContactTimeline(contacts, confidence, remarks);
     }
 
     private double confidence(Sequence sequence, List<String> remarks) {
-        double confidence = 1 / (1 + Math.exp(-sequence.margin() + SURE_MARGIN / 2));
+        double confidence = sureness(sequence.margin());
         if (!sequence.feetAgree()) {
             remarks.add("left and right of one contact do not fit the legal order and were taken from the others");
             confidence *= 0.5;
@@ -107,49 +137,141 @@ public final class ContactDetector {
         return confidence;
     }
 
+    private ContactTimeline detectPattern(MotionTrack motion, GroundLine ground, Pattern expected) {
+        List<Candidate> candidates = CandidateFinder.ofDrill(motion, ground).find();
+        Optional<TakeoffFoot> first = expectedFoot.map(f -> f == Foot.LEFT ? TakeoffFoot.LEFT : TakeoffFoot.RIGHT);
+        Optional<PatternDecoder.Found> found =
+                new PatternDecoder(expected, first, motion.statureM()).decode(candidates);
+        if (found.isEmpty()) {
+            return new ContactTimeline(
+                    List.of(),
+                    0,
+                    List.of("the pattern " + expected + " does not fit the " + candidates.size()
+                            + " slow moments of the feet that were seen: check it on the sheet, and film every contact"
+                            + " of the drill with both feet in view"));
+        }
+        return timed(motion, ground, expected, found.get(), candidates);
+    }
+
+    private ContactTimeline timed(
+            MotionTrack motion,
+            GroundLine ground,
+            Pattern expected,
+            PatternDecoder.Found found,
+            List<Candidate> candidates) {
+        List<String> remarks = new ArrayList<>();
+        double confidence = sureness(found.margin(expected.isSkip()));
+        if (confidence < 0.5) {
+            remarks.add(
+                    "the pattern " + expected + " fits nearly as well elsewhere in the clip: cut the clip to the drill,"
+                            + " or write all its contacts as feet");
+        }
+        double feet = 1;
+        if (found.wrongFeet() > 0) {
+            remarks.add((found.wrongFeet() == 1 ? "one contact was" : found.wrongFeet() + " contacts were")
+                    + " seen on the other foot than the pattern " + expected + " says");
+            feet = 0.5;
+        }
+        SupportFit fit = new SupportFit(DRILL_MEAN_S, DRILL_SD_S);
+        List<Contact> contacts = new ArrayList<>();
+        for (Candidate stride : found.approach()) {
+            contacts.add(support(motion, ground, stride, ContactKind.APPROACH, stride.foot(), fit, feet * confidence));
+        }
+        for (int i = 0; i < found.contacts().size(); i++) {
+            Candidate candidate = found.contacts().get(i);
+            double own = feet * sureness(found.margins().get(i));
+            boolean last = i == found.contacts().size() - 1;
+            if (found.feet().get(i) != Foot.BOTH) {
+                ContactKind kind = expected.isTripleJump() ? TRIPLE_JUMP.get(i) : ContactKind.DRILL;
+                contacts.add(
+                        support(motion, ground, candidate, kind, found.feet().get(i), fit, own));
+            } else if (last) {
+                contacts.add(pit(motion, candidate, own));
+            } else {
+                contacts.add(onBoth(motion, ground, candidate, candidates, fit, own));
+            }
+        }
+        return new ContactTimeline(contacts, feet * confidence, remarks);
+    }
+
+    private static double sureness(double margin) {
+        return 1 / (1 + Math.exp(-margin + SURE_MARGIN / 2));
+    }
+
+    /** From the first foot's touch to the last one's; where the rear foot stands. */
+    private Contact onBoth(
+            MotionTrack motion,
+            GroundLine ground,
+            Candidate candidate,
+            List<Candidate> candidates,
+            SupportFit fit,
+            double confidence) {
+        Contact one = support(motion, ground, candidate, ContactKind.DRILL, Foot.BOTH, fit, confidence);
+        Optional<Candidate> partner = PatternDecoder.partner(candidates, candidate);
+        if (partner.isEmpty()) {
+            return one;
+        }
+        Contact two = support(motion, ground, partner.get(), ContactKind.DRILL, Foot.BOTH, fit, confidence);
+        Contact first = one.touchdownS() > two.touchdownS() ? two : one;
+        Contact last = one.toeOffS() < two.toeOffS() ? two : one;
+        Contact rear = one.toeAlongM() > two.toeAlongM() ? two : one;
+        return new Contact(
+                ContactKind.DRILL,
+                Foot.BOTH,
+                first.touchdownS(),
+                first.touchdownSdS(),
+                last.toeOffS(),
+                last.toeOffSdS(),
+                rear.toeAlongM(),
+                rear.toeAlongSdM(),
+                confidence * Math.max(candidate.strength(), partner.get().strength()),
+                one.frameLimited() || two.frameLimited());
+    }
+
     private Contact support(
             MotionTrack motion,
             GroundLine ground,
             Candidate candidate,
             ContactKind kind,
             Foot label,
+            SupportFit fit,
             double confidence) {
-        SupportFit fit = kind == ContactKind.APPROACH
-                ? new SupportFit(STRIDE_MEAN_S, STRIDE_SD_S)
-                : new SupportFit(JUMP_MEAN_S, JUMP_SD_S);
+        // Of a foot that stands beyond what is seen, only the end that is seen is timed.
+        double fromS = candidate.fromFirst()
+                ? Math.max(candidate.touchdownS(), candidate.toeOffS() - STANDING_S)
+                : candidate.touchdownS();
+        double toS = candidate.toLast() ? Math.min(candidate.toeOffS(), fromS + STANDING_S) : candidate.toeOffS();
         double largestShiftS = LARGEST_SHIFT_S + motion.frameStepS();
-        double underfoot = calibrated ? ground.at(candidate.alongM()) : Double.NaN;
-        Optional<SupportFit.Timed> timed = fit.fit(
-                        motion, candidate.foot(), candidate.touchdownS(), candidate.toeOffS(), underfoot)
-                .filter(t -> Math.abs(t.touchdownS() - candidate.touchdownS()) < largestShiftS
-                        && Math.abs(t.toeOffS() - candidate.toeOffS()) < largestShiftS);
+        double underfoot = calibrated && !candidate.fromFirst() ? ground.at(candidate.alongM()) : Double.NaN;
+        Optional<SupportFit.Timed> timed = fit.fit(motion, candidate.foot(), fromS, toS, underfoot)
+                .filter(t -> candidate.fromFirst() || Math.abs(t.touchdownS() - fromS) < largestShiftS)
+                .filter(t -> candidate.toLast() || Math.abs(t.toeOffS() - toS) < largestShiftS);
         double toe = timed.map(SupportFit.Timed::toeAlong).orElse(candidate.alongM())
                 + TOE_SHORT_STATURE * motion.statureM();
         double toeSd = Math.hypot(
                 timed.map(SupportFit.Timed::toeAlongSd).orElse(0.02 * motion.statureM()),
                 TOE_SYSTEMATIC_SD_STATURE * motion.statureM());
         double own = confidence * candidate.strength();
-        if (timed.isPresent()) {
-            SupportFit.Timed t = timed.get();
-            double toeOffSd =
-                    kind == ContactKind.APPROACH ? Math.hypot(t.toeOffSdS(), STRIDE_TOE_LINGERS_S) : t.toeOffSdS();
-            boolean frameLimited =
-                    INTERVAL_90 * Math.max(t.touchdownSdS(), toeOffSd) > MOST_FRAMES * motion.frameStepS();
-            return new Contact(
-                    kind,
-                    label,
-                    t.touchdownS(),
-                    t.touchdownSdS(),
-                    t.toeOffS(),
-                    toeOffSd,
-                    toe,
-                    toeSd,
-                    own,
-                    frameLimited);
-        }
         double frame = motion.frameStepS();
+        double touchdown = timed.map(SupportFit.Timed::touchdownS).orElse(fromS);
+        double touchdownSd = timed.map(SupportFit.Timed::touchdownSdS).orElse(frame);
+        double toeOff = timed.map(SupportFit.Timed::toeOffS).orElse(toS);
+        double lingers = timed.isPresent() && kind == ContactKind.APPROACH ? STRIDE_TOE_LINGERS_S : 0;
+        double toeOffSd = Math.hypot(timed.map(SupportFit.Timed::toeOffSdS).orElse(frame), lingers);
+        boolean frameLimited =
+                timed.isEmpty() || INTERVAL_90 * Math.max(touchdownSd, toeOffSd) > MOST_FRAMES * motion.frameStepS();
+        double unknown = Double.NaN;
         return new Contact(
-                kind, label, candidate.touchdownS(), frame, candidate.toeOffS(), frame, toe, toeSd, own * 0.7, true);
+                kind,
+                label,
+                candidate.fromFirst() ? unknown : touchdown,
+                candidate.fromFirst() ? unknown : touchdownSd,
+                candidate.toLast() ? unknown : toeOff,
+                candidate.toLast() ? unknown : toeOffSd,
+                toe,
+                toeSd,
+                timed.isPresent() ? own : own * 0.7,
+                frameLimited);
     }
 
     private static Contact pit(MotionTrack motion, Candidate candidate, double confidence) {

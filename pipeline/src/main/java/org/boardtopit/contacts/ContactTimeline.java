@@ -7,7 +7,7 @@ import java.util.function.DoubleUnaryOperator;
 /**
  * All contacts of an attempt in time order.
  *
- * @param contacts approach contacts, then board, hop landing, step landing and pit as far as found
+ * @param contacts approach contacts, then board, hop landing, step landing and pit as far as found, or those of a drill
  * @param sequenceConfidence 0 to 1: how clearly the legal order was the best explanation
  * @param remarks what stood in the way, in plain words; may be empty
  */

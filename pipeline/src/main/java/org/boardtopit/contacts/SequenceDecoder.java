@@ -199,7 +199,7 @@ final class SequenceDecoder {
     }
 
     /** Back from the board: each contact from the other foot, a running stride earlier; one that was missed is bridged. */
-    private static List<Candidate> approach(List<Candidate> all, Candidate board) {
+    static List<Candidate> approach(List<Candidate> all, Candidate board) {
         List<Candidate> strides = new ArrayList<>();
         Candidate later = board;
         while (true) {

@@ -25,13 +25,14 @@ public record EvidenceTable(List<Evidence> all) {
                 .findFirst();
     }
 
-    /** Of one attempt. Contacts of the approach are left out, as they have no part of their own. */
+    /** Of one attempt. Contacts of the approach are left out, as they have no part of their own; those of a drill are drill_0, drill_1 ... */
     public static EvidenceTable of(AttemptMeasures measures) {
         return new Collector().collect(measures);
     }
 
     private static final class Collector {
         private final List<Evidence> all = new ArrayList<>();
+        private int drills;
 
         EvidenceTable collect(AttemptMeasures measures) {
             attempt(measures);
@@ -63,7 +64,7 @@ public record EvidenceTable(List<Evidence> all) {
         }
 
         private void phase(PhaseMeasures p) {
-            String part = p.phase().name().label();
+            String part = p.phase().label();
             double toeOffS = p.phase().startS() + (Double.isFinite(p.supportTimeS()) ? p.supportTimeS() : 0);
             double middleS = (toeOffS + p.phase().endS()) / 2;
             add(part, "share_pct", p.sharePct(), middleS);
@@ -83,7 +84,9 @@ public record EvidenceTable(List<Evidence> all) {
             if (c.kind() == ContactKind.APPROACH) {
                 return;
             }
-            String part = c.kind().label();
+            String part = c.kind() == ContactKind.DRILL
+                    ? "drill_" + drills++
+                    : c.kind().label();
             add(
                     part,
                     "support_time_s",

@@ -58,7 +58,7 @@ final class AttemptIntervals {
     }
 
     private void phase(PhaseMeasures p) {
-        String name = p.phase().name().label();
+        String name = p.phase().label();
         add("phase", name, "distance_m", p.distanceM(), "");
         add("phase", name, "share_pct", p.sharePct(), "");
         add("phase", name, "flight_time_s", p.flightTimeS(), "");

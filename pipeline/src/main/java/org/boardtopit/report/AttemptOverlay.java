@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.boardtopit.clips.AttemptEntry;
 import org.boardtopit.clips.Clip;
+import org.boardtopit.clips.Label;
 import org.boardtopit.contacts.Contact;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.Foot;
@@ -139,7 +140,7 @@ public final class AttemptOverlay {
             long start = playUs(p.phase().startS());
             long end = playUs(p.phase().endS());
             if (end > start) {
-                spans.add(new PhaseSpan(PhaseSpan.Name.valueOf(p.phase().name().name()), start, end, note(p)));
+                spans.add(new PhaseSpan(p.phase().name(), words(p.phase()), start, end, note(p)));
             }
         }
         return spans;
@@ -155,22 +156,38 @@ public final class AttemptOverlay {
         return (metres + "  " + share).strip();
     }
 
+    /** As it is read, without the underscores of the tables. */
+    private static String words(Label label) {
+        return label.label().replace('_', ' ');
+    }
+
     private List<ContactMark> marks() {
         List<ContactMark> marks = new ArrayList<>();
-        for (ContactMeasures m : measures.contacts()) {
-            Contact c = m.contact();
-            ContactMark.Kind kind = ContactMark.Kind.valueOf(c.kind().name());
-            ContactMark.Foot foot = c.foot() == Foot.BOTH
-                    ? ContactMark.Foot.BOTH
-                    : c.foot() == Foot.LEFT ? ContactMark.Foot.L : ContactMark.Foot.R;
+        for (int i = 0; i < measures.contacts().size(); i++) {
+            Contact c = measures.contacts().get(i).contact();
             Point2 place = place(c);
-            marks.add(ContactMark.labelled(kind, foot, ContactMark.Instant.TOUCHDOWN, place, playUs(c.touchdownS())));
-            if (Double.isFinite(c.toeOffS())) {
-                marks.add(ContactMark.labelled(kind, foot, ContactMark.Instant.TOE_OFF, place, playUs(c.toeOffS())));
-            }
+            mark(i, ContactMark.Instant.TOUCHDOWN, place, c.touchdownS()).ifPresent(marks::add);
+            mark(i, ContactMark.Instant.TOE_OFF, place, c.toeOffS()).ifPresent(marks::add);
         }
         marks.sort((a, b) -> Long.compare(a.timeUs(), b.timeUs()));
         return marks;
+    }
+
+    private Optional<ContactMark> mark(int i, ContactMark.Instant instant, Point2 place, double atS) {
+        if (!Double.isFinite(atS)) {
+            return Optional.empty();
+        }
+        Contact c = measures.contacts().get(i).contact();
+        return Optional.of(
+                c.kind() == ContactKind.APPROACH
+                        ? ContactMark.small(instant, place, playUs(atS))
+                        : ContactMark.labelled(name(i), words(c.foot()), instant, place, playUs(atS)));
+    }
+
+    /** Of a contact by its place in the list: its kind; the contacts of a drill are told by their number in the table. */
+    private String name(int i) {
+        ContactKind kind = measures.contacts().get(i).contact().kind();
+        return kind == ContactKind.DRILL ? "contact " + i : words(kind);
     }
 
     /** The foot on the ground in the fixed picture: through the ground with marks, else where the toe was seen. */
@@ -179,9 +196,9 @@ public final class AttemptOverlay {
             double across = contact.foot() == Foot.LEFT ? 0.08 : contact.foot() == Foot.RIGHT ? -0.08 : 0;
             return view.inFixedPicture(new Point2(contact.toeAlongM(), 0), across);
         }
-        double middle = Double.isFinite(contact.toeOffS())
-                ? (contact.touchdownS() + contact.toeOffS()) / 2
-                : contact.touchdownS();
+        boolean wholeSeen = Double.isFinite(contact.supportTimeS());
+        double end = Double.isFinite(contact.touchdownS()) ? contact.touchdownS() : contact.toeOffS();
+        double middle = wholeSeen ? (contact.touchdownS() + contact.toeOffS()) / 2 : end;
         int frame = motion.nearestFrame(middle);
         BodyPoint toe = contact.foot() == Foot.RIGHT ? BodyPoint.RIGHT_TOE : BodyPoint.LEFT_TOE;
         Point2 px = motion.px(frame, toe);
@@ -190,9 +207,10 @@ public final class AttemptOverlay {
 
     private List<TouchdownFigure> figures(List<FramePose> frames) {
         List<TouchdownFigure> figures = new ArrayList<>();
-        for (ContactMeasures m : measures.contacts()) {
+        for (int i = 0; i < measures.contacts().size(); i++) {
+            ContactMeasures m = measures.contacts().get(i);
             Contact c = m.contact();
-            if (c.kind() == ContactKind.APPROACH) {
+            if (c.kind() == ContactKind.APPROACH || !Double.isFinite(c.touchdownS())) {
                 continue;
             }
             FramePose pose = frames.get(motion.nearestFrame(c.touchdownS()));
@@ -202,7 +220,7 @@ public final class AttemptOverlay {
             AngleCallout.trunk(pose, m.atTouchdown(BodyAngle.TRUNK).value()).ifPresent(angles::add);
             AngleCallout.hip(pose, side, m.atTouchdown(BodyAngle.HIP).value()).ifPresent(angles::add);
             AngleCallout.knee(pose, side, m.atTouchdown(BodyAngle.KNEE).value()).ifPresent(angles::add);
-            String title = c.kind().label().replace('_', ' ') + " " + c.foot().label();
+            String title = name(i) + " " + c.foot().label();
             figures.add(new TouchdownFigure(title, playUs(c.touchdownS()), pose, angles));
         }
         return figures;

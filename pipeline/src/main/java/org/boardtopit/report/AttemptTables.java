@@ -106,7 +106,7 @@ public final class AttemptTables {
         for (PhaseMeasures p : measures.phases()) {
             rows.add(new PhaseRow(
                     clip.fileName(),
-                    p.phase().name(),
+                    p.phase(),
                     p.phase().startS(),
                     p.phase().endS(),
                     known(p.supportTimeS()),
@@ -148,7 +148,7 @@ public final class AttemptTables {
                     known(PM * c.toeOffSdS()),
                     known(c.supportTimeS()),
                     known(PM * Math.hypot(c.touchdownSdS(), c.toeOffSdS())),
-                    motion.nearestFrame(c.touchdownS()),
+                    Double.isFinite(c.touchdownS()) ? motion.nearestFrame(c.touchdownS()) : null,
                     timed ? motion.nearestFrame(c.toeOffS()) : null,
                     placed ? known(c.toeAlongM()) : null,
                     placed ? known(PM * c.toeAlongSdM()) : null,

@@ -10,6 +10,7 @@ import org.boardtopit.clips.AttemptEntry;
 import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.Mark;
+import org.boardtopit.clips.Pattern;
 import org.boardtopit.clips.TakeoffFoot;
 import org.boardtopit.contacts.Contact;
 import org.boardtopit.contacts.ContactDetector;
@@ -161,11 +162,28 @@ public final class AttemptAnalyser {
 
     private static boolean seesAll(ContactTimeline first, ContactTimeline second) {
         return JUMP.stream()
-                .allMatch(kind -> first.of(kind).isEmpty() || second.of(kind).isPresent());
+                        .allMatch(kind ->
+                                first.of(kind).isEmpty() || second.of(kind).isPresent())
+                && drillTouchdowns(first).length == drillTouchdowns(second).length;
     }
 
-    /** True when both see the contacts of the jump at the same times. */
+    private static double[] drillTouchdowns(ContactTimeline contacts) {
+        return contacts.contacts().stream()
+                .filter(c -> c.kind() == ContactKind.DRILL)
+                .mapToDouble(Contact::touchdownS)
+                .filter(Double::isFinite)
+                .toArray();
+    }
+
+    /** True when both see the contacts of the jump or of the drill at the same times. */
     private static boolean agree(ContactTimeline first, ContactTimeline second) {
+        double[] one = drillTouchdowns(first);
+        double[] two = drillTouchdowns(second);
+        for (int i = 0; i < one.length; i++) {
+            if (i >= two.length || Math.abs(one[i] - two[i]) >= SAME_CONTACT_S) {
+                return false;
+            }
+        }
         return JUMP.stream().allMatch(kind -> {
             double apart = first.of(kind).map(Contact::touchdownS).orElse(-1.0)
                     - second.of(kind).map(Contact::touchdownS).orElse(-1.0);
@@ -207,8 +225,9 @@ public final class AttemptAnalyser {
     private static Look look(Clip clip, ClipLandmarks landmarks, Basis basis) {
         MotionTrack motion =
                 new MotionRepair(SegmentTable.of(sex(clip)), basis.statureM()).repair(landmarks, basis.view());
-        ContactTimeline contacts =
-                new ContactDetector(basis.source() == ScaleSource.MARKS, takeoffFoot(clip)).detect(motion);
+        ContactTimeline contacts = new ContactDetector(
+                        basis.source() == ScaleSource.MARKS, takeoffFoot(clip), pattern(clip))
+                .detect(motion);
         return new Look(motion, contacts);
     }
 
@@ -224,7 +243,7 @@ public final class AttemptAnalyser {
         ContactTimeline contacts = look.contacts().withDoubtOfPlaces(along -> marksSd(basis, along));
         FittedMotion fitted =
                 new WholeClipFit(SegmentTable.of(sex(clip)), assumptions(basis)).fit(look.motion(), contacts);
-        PhaseTimeline phases = PhaseTimeline.of(contacts, sight(landmarks, true), sight(landmarks, false));
+        PhaseTimeline phases = phases(clip, landmarks, contacts);
         double official = clip.entry().map(AttemptEntry::officialM).orElse(Double.NaN);
         AttemptMeasures measures = new AttemptMeasurer()
                 .measure(
@@ -240,6 +259,18 @@ public final class AttemptAnalyser {
                                 athletePx(landmarks, basis),
                                 warnings));
         return new AttemptAnalysis(basis.view(), basis.found(), fitted, measures);
+    }
+
+    private static PhaseTimeline phases(Clip clip, ClipLandmarks landmarks, ContactTimeline contacts) {
+        double first = sight(landmarks, true);
+        double last = sight(landmarks, false);
+        return pattern(clip)
+                .map(p -> PhaseTimeline.of(p, contacts, first, last))
+                .orElseGet(() -> PhaseTimeline.of(contacts, first, last));
+    }
+
+    private static Optional<Pattern> pattern(Clip clip) {
+        return clip.entry().flatMap(AttemptEntry::pattern);
     }
 
     /** Free fall is known in metres only, and of a plane without perspective. */

@@ -58,7 +58,7 @@ class AttemptSheetReaderTest {
                         Optional.of(TakeoffFoot.LEFT),
                         "stand",
                         240,
-                        "hop-hop-hop",
+                        Optional.of(Pattern.parse("hop-hop-hop")),
                         Consent.YES),
                 only(HEADER + "a.mp4,087,Tadao Brennick,Triple Jump,3,o,13.77,-0.3,L,stand,240,hop-hop-hop,yes\n"));
     }
@@ -149,7 +149,9 @@ class AttemptSheetReaderTest {
                 "clip,wind_ms~a.mp4,80 | attempts.csv, line 2, column wind_ms: must be from -25 to 25, was 80",
                 "clip,takeoff_foot~a.mp4,left | attempts.csv, line 2, column takeoff_foot: must be one of L, R, was 'left'",
                 "clip,capture_fps~a.mp4,0 | attempts.csv, line 2, column capture_fps: must be from 1 to 2000, was 0",
-                "clip,pattern~a.mp4,=1+1 | attempts.csv, line 2, column pattern: must be words such as hop-hop-hop or feet such as R R L L, was '=1+1'",
+                "clip,pattern~a.mp4,=1+1 | attempts.csv, line 2, column pattern: must be words such as hop-hop-hop or step-step-jump, skip, or feet such as R R L L, was '=1+1', in which '=1+1' is unknown",
+                "clip,pattern~a.mp4,hop-hopp | attempts.csv, line 2, column pattern: must be words such as hop-hop-hop or step-step-jump, skip, or feet such as R R L L, was 'hop-hopp', in which 'hopp' is unknown",
+                "clip,takeoff_foot,pattern~a.mp4,L,R R L | attempts.csv, line 2, column takeoff_foot: must be the first foot of the pattern 'R R L' or empty, was L",
                 "clip,consent~a.mp4,maybe | attempts.csv, line 2, column consent: must be one of yes, no, was 'maybe'",
                 "clip,athlete~a.mp4,\"Vask~b.mp4,Halloran | attempts.csv, line 2: the quotes in this row do not match; write a quote within a cell twice",
                 "clip,athlete~a.mp4,\"two~lines\" | attempts.csv, line 2, column athlete: the cell must stay on one line and hold no control characters",

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.boardtopit.body.SegmentTable;
 import org.boardtopit.body.Sex;
+import org.boardtopit.clips.Pattern;
 import org.boardtopit.ground.RunwayView;
 import org.boardtopit.motion.MotionRepair;
 import org.boardtopit.motion.MotionTrack;
@@ -31,6 +32,14 @@ record DrawnAttempt(DrawnClip clip, MotionTrack motion, ContactTimeline found) {
     static DrawnAttempt of(DrawnClip clip, ClipLandmarks landmarks, RunwayView view) {
         MotionTrack motion = motion(clip, landmarks, view);
         ContactTimeline found = new ContactDetector(view.isCalibrated(), Optional.empty()).detect(motion);
+        return new DrawnAttempt(clip, motion, found);
+    }
+
+    /** A drawn drill, of which the pattern is known. */
+    static DrawnAttempt of(DrawnClip clip, RunwayView view, Pattern pattern) {
+        MotionTrack motion = motion(clip, clip.landmarks(), view);
+        ContactTimeline found =
+                new ContactDetector(view.isCalibrated(), Optional.empty(), Optional.of(pattern)).detect(motion);
         return new DrawnAttempt(clip, motion, found);
     }
 

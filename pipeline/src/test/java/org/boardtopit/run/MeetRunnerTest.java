@@ -306,7 +306,7 @@ class MeetRunnerTest {
                 Optional.empty(),
                 "",
                 Double.NaN,
-                "",
+                Optional.empty(),
                 consent);
     }
 

@@ -129,8 +129,17 @@ public final class DrawnClip {
     private final ClipLandmarks landmarks;
 
     public DrawnClip(Setup setup) {
+        this(setup, new DrawnJumper(setup.seed(), setup.takeoffFoot()));
+    }
+
+    /** Of a drill. */
+    public DrawnClip(Setup setup, DrawnDrill drill) {
+        this(setup, new DrawnJumper(setup.seed(), drill));
+    }
+
+    private DrawnClip(Setup setup, DrawnJumper jumper) {
         this.setup = setup;
-        this.jumper = new DrawnJumper(setup.seed(), setup.takeoffFoot());
+        this.jumper = jumper;
         this.random = new Random(setup.seed() * 31 + 5);
         this.fixedCamera = fixedCamera();
         this.timesUs = stamps();

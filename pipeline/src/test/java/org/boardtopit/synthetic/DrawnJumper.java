@@ -34,8 +34,17 @@ public final class DrawnJumper {
 
     /** The athlete and the run that belong to a seed. */
     public DrawnJumper(long seed, Foot takeoffFoot) {
+        this(seed, JumpPlan.attempt(seed, takeoffFoot));
+    }
+
+    /** An athlete who does a drill. */
+    public DrawnJumper(long seed, DrawnDrill drill) {
+        this(seed, JumpPlan.drill(seed, drill));
+    }
+
+    private DrawnJumper(long seed, JumpPlan plan) {
         Random random = new Random(seed ^ 0x5eedL);
-        plan = new JumpPlan(seed, takeoffFoot);
+        this.plan = plan;
         footWidth = 0.03 + 0.03 * random.nextDouble();
         armSwing = 0.6 + 0.4 * random.nextDouble();
         left = swings(Foot.LEFT, random);
@@ -71,8 +80,9 @@ public final class DrawnJumper {
         return new double[] {c * x + s * y, -s * x + c * y};
     }
 
-    /** An ankle between two contacts, relative to the hips, and the pitch of the foot. */
-    private record Swing(double fromS, double toS, HermitePath x, HermitePath y, HermitePath pitch) {}
+    /** An ankle between two contacts, relative to the hips, and the pitch of the foot; it is still until it is held. */
+    private record Swing(
+            double fromS, double toS, double heldUntilS, HermitePath x, HermitePath y, HermitePath pitch) {}
 
     private List<Swing> swings(Foot foot, Random random) {
         List<Integer> own = new ArrayList<>();
@@ -83,7 +93,9 @@ public final class DrawnJumper {
             }
         }
         List<Swing> swings = new ArrayList<>();
-        swings.add(swing(-1, own.get(0), random));
+        if (plan.contacts.get(own.get(0)).touchdownS() > 0) {
+            swings.add(swing(-1, own.get(0), random));
+        }
         for (int k = 1; k < own.size(); k++) {
             swings.add(swing(own.get(k - 1), own.get(k), random));
         }
@@ -114,10 +126,15 @@ public final class DrawnJumper {
         if (before >= 0) {
             knots.add(leaving(before));
         }
-        for (double[] k : toS - fromS > 0.6 ? LONG_STRIDE : STRIDE) {
-            knots.add(new double[] {
-                fromS + k[0] * (toS - fromS), k[1] * leg, k[2] * leg, k[3], Double.NaN, Double.NaN, Double.NaN
-            });
+        List<TrueContact> others = between(before, next);
+        if (others.size() >= 2 || (before < 0 && next > 0 && others.get(0).touchdownS() < 0)) {
+            others.forEach(c -> knots.addAll(swingThrough(c, toS, leg)));
+        } else {
+            for (double[] k : toS - fromS > 0.6 ? LONG_STRIDE : STRIDE) {
+                knots.add(new double[] {
+                    fromS + k[0] * (toS - fromS), k[1] * leg, k[2] * leg, k[3], Double.NaN, Double.NaN, Double.NaN
+                });
+            }
         }
         double[] touchdown = arriving(next, random);
         knots.add(reaching(touchdown, random));
@@ -132,7 +149,26 @@ public final class DrawnJumper {
                 paths[d].add(k[0], k[1 + d], slope);
             }
         }
-        return new Swing(fromS, toS, x, y, pitch);
+        boolean waits = before < 0 && !others.isEmpty() && others.get(0).touchdownS() < 0;
+        return new Swing(fromS, toS, waits ? knots.get(0)[0] : Double.NEGATIVE_INFINITY, x, y, pitch);
+    }
+
+    private List<TrueContact> between(int before, int next) {
+        return plan.contacts.subList(before + 1, next);
+    }
+
+    /** The free leg: behind when the other foot comes down, in front when it leaves. */
+    private static List<double[]> swingThrough(TrueContact other, double toS, double leg) {
+        double nan = Double.NaN;
+        List<double[]> knots = new ArrayList<>();
+        double behindS = Math.max(0.2, other.touchdownS() + 0.02);
+        if (behindS < toS - 0.2) {
+            knots.add(new double[] {behindS, -0.35 * leg, -0.62 * leg, 1.0, nan, nan, nan});
+        }
+        if (other.toeOffS() < toS - 0.15) {
+            knots.add(new double[] {other.toeOffS(), 0.42 * leg, -0.60 * leg, 0.3, nan, nan, nan});
+        }
+        return knots;
     }
 
     /** Time, ankle from hips, pitch and their rates at toe-off: those of the foot that turns about its toe. */
@@ -224,13 +260,13 @@ public final class DrawnJumper {
                 swing = s;
             }
         }
-        double x = swing.x().at(timeS);
-        double y = swing.y().at(timeS);
+        double x = swing.x().at(Math.max(timeS, swing.heldUntilS()));
+        double y = swing.y().at(Math.max(timeS, swing.heldUntilS()));
         double reach = 0.985 * LEG * plan.statureM;
         double shrink = Math.min(1, reach / Math.hypot(x, y));
         double[] hip = hips(timeS);
         return new double[] {
-            hip[0] + shrink * x, hip[1] + shrink * y, swing.pitch().at(timeS)
+            hip[0] + shrink * x, hip[1] + shrink * y, swing.pitch().at(Math.max(timeS, swing.heldUntilS()))
         };
     }
 

@@ -42,20 +42,34 @@ final class JumpPlan {
     private double vy;
     private double height;
     private double boardAlong;
+    private double endS;
 
-    /** An attempt; the seed decides on the athlete and the run, the foot is given. */
-    JumpPlan(long seed, Foot takeoffFoot) {
+    private JumpPlan(long seed, Foot takeoffFoot) {
         this.random = new Random(seed);
         this.takeoffFoot = takeoffFoot;
         this.statureM = uniform(1.55, 1.92);
+    }
+
+    /** An attempt; the seed decides on the athlete and the run, the foot is given. */
+    static JumpPlan attempt(long seed, Foot takeoffFoot) {
+        JumpPlan plan = new JumpPlan(seed, takeoffFoot);
+        plan.planAttempt();
+        return plan;
+    }
+
+    /** A drill; the seed decides on the athlete and how it is done. */
+    static JumpPlan drill(long seed, DrawnDrill drill) {
+        JumpPlan plan = new JumpPlan(seed, drill.contacts().get(0));
+        plan.planDrill(drill);
+        return plan;
+    }
+
+    private void planAttempt() {
         int strides = 3 + random.nextInt(3);
         vx = uniform(6.4, 9.3);
         vy = -0.7;
         timeS = uniform(0.05, 0.3);
-        for (int i = 0; i < strides; i++) {
-            Foot foot = (strides - i) % 2 == 0 ? takeoffFoot : takeoffFoot.other();
-            stand(ContactKind.APPROACH, foot, 70, uniform(0.44, 0.48), 40, 0.965, 0, uniform(0.4, 0.6));
-        }
+        approach(strides);
         stand(ContactKind.BOARD, takeoffFoot, 64, uniform(.50, .53), 50, .985, uniform(.3, .7), uniform(1.7, 2.3));
         stand(
                 ContactKind.HOP_LANDING,
@@ -69,7 +83,80 @@ final class JumpPlan {
         Foot last = takeoffFoot.other();
         stand(ContactKind.STEP_LANDING, last, 61, uniform(.52, .56), 52, .985, uniform(.6, 1.1), uniform(1.7, 2.3));
         land();
-        shiftBoardToTheLine(strides);
+        shiftToTheLine(strides);
+        endS = contacts.get(contacts.size() - 1).touchdownS() + 0.6;
+    }
+
+    private void approach(int strides) {
+        for (int i = 0; i < strides; i++) {
+            Foot foot = (strides - i) % 2 == 0 ? takeoffFoot : takeoffFoot.other();
+            stand(ContactKind.APPROACH, foot, 70, uniform(0.44, 0.48), 40, 0.965, 0, uniform(0.4, 0.6));
+        }
+    }
+
+    /** Supports of 0.13 to 0.4 s and flights of 0.15 to 0.6 s (common practice, no source). */
+    private void planDrill(DrawnDrill drill) {
+        vy = -0.5;
+        if (drill.approach()) {
+            vx = uniform(drill.slow() ? 2.5 : 4, drill.slow() ? 3.5 : 6.5);
+            timeS = uniform(0.05, 0.3);
+            approach(3);
+        } else {
+            standFirst(takeoffFoot, uniform(drill.slow() ? 1.0 : 2.2, drill.slow() ? 1.8 : 3.0));
+        }
+        int firstOfDrill = drill.approach() ? 3 : 0;
+        int n = drill.contacts().size();
+        for (int i = contacts.size() - firstOfDrill; i < n; i++) {
+            Foot foot = drill.contacts().get(i);
+            if (foot == Foot.BOTH) {
+                land();
+                shiftToTheLine(firstOfDrill);
+                endS = contacts.get(contacts.size() - 1).touchdownS() + 0.6;
+                return;
+            }
+            bounce(drill.slow(), foot);
+        }
+        Foot next = drill.contacts().get(n - 1);
+        for (int i = 0; i < 3; i++) {
+            next = next.other();
+            stand(ContactKind.APPROACH, next, 74, 0.3, 35, 0.965, 0, uniform(0.5, 0.7));
+        }
+        shiftToTheLine(firstOfDrill);
+        endS = contacts.get(contacts.size() - 2).toeOffS();
+    }
+
+    private void bounce(boolean slow, Foot foot) {
+        double faster = Math.max(slow ? 1.0 : 2.5, vx + uniform(-0.4, 0.4)) - vx;
+        if (slow) {
+            stand(ContactKind.DRILL, foot, 76, uniform(.20, .28), 40, .97, -faster, uniform(0.9, 1.6));
+        } else {
+            stand(ContactKind.DRILL, foot, 68, uniform(.40, .50), 48, .98, -faster, uniform(1.3, 2.2));
+        }
+    }
+
+    /** Stands on one foot from before the clip until it pushes off. */
+    private void standFirst(Foot foot, double outVx) {
+        double h = statureM;
+        height = (ANKLE_OVER_SOLE + 0.95 * LEG) * h;
+        timeS = -1;
+        knot(0);
+        timeS = uniform(0.4, 0.9);
+        knot(0);
+        double travel = 0.3 * h;
+        double toe = TOE_BEFORE_ANKLE * h;
+        double pitch = Math.toRadians(45);
+        double push = 2 * travel / outVx;
+        double[] ankle = DrawnJumper.ankleFromToe(pitch, h);
+        double ahead = travel - (toe + ankle[0]);
+        double heelOff = timeS + 0.5 * push;
+        timeS += push;
+        along = travel;
+        height = ankle[1] + Math.sqrt(0.98 * LEG * h * 0.98 * LEG * h - ahead * ahead);
+        vx = outVx;
+        vy = uniform(1.0, 1.6);
+        knot();
+        contacts.add(new TrueContact(ContactKind.DRILL, foot, -1, heelOff, timeS, toe));
+        pitchAtToeOff.add(pitch);
     }
 
     private double uniform(double low, double high) {
@@ -144,12 +231,17 @@ final class JumpPlan {
         knot();
     }
 
+    private void knot(double speed) {
+        hipAlong.add(timeS, along, speed);
+        hipHeight.add(timeS, height, speed);
+    }
+
     private void knot() {
         hipAlong.add(timeS, along, vx);
         hipHeight.add(timeS, height, vy);
     }
 
-    private void shiftBoardToTheLine(int boardIndex) {
+    private void shiftToTheLine(int boardIndex) {
         boardAlong = contacts.get(boardIndex).toeAlongM() + uniform(0.0, 0.25);
         contacts.replaceAll(c -> new TrueContact(
                 c.kind(), c.foot(), c.touchdownS(), c.heelOffS(), c.toeOffS(), c.toeAlongM() - boardAlong));
@@ -161,6 +253,6 @@ final class JumpPlan {
     }
 
     double endS() {
-        return contacts.get(contacts.size() - 1).touchdownS() + 0.6;
+        return endS;
     }
 }

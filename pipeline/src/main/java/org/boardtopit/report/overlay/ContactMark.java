@@ -7,34 +7,14 @@ import org.boardtopit.signal.Point2;
 /**
  * One end of one ground contact, as a mark on the runway that is drawn from its time on.
  *
+ * @param contact what the contact is called, such as {@code "hop landing"}; empty for one that is only a small mark, as those
+ *     of the approach are
  * @param label text beside the mark; empty for a mark without one
  * @param place the foot tip on the runway, in px of the fixed picture; unknown when it could not be placed, then the mark
  *     appears on the time axis only
  * @param timeUs the measured instant, between frames
  */
-public record ContactMark(Kind kind, Foot foot, Instant instant, String label, Point2 place, long timeUs) {
-
-    public enum Kind {
-        APPROACH,
-        BOARD,
-        HOP_LANDING,
-        STEP_LANDING,
-        PIT;
-
-        public String text() {
-            return name().toLowerCase(Locale.ROOT).replace('_', ' ');
-        }
-    }
-
-    public enum Foot {
-        L,
-        R,
-        BOTH;
-
-        public String text() {
-            return this == BOTH ? "both" : name();
-        }
-    }
+public record ContactMark(String contact, Instant instant, String label, Point2 place, long timeUs) {
 
     public enum Instant {
         TOUCHDOWN,
@@ -42,32 +22,35 @@ public record ContactMark(Kind kind, Foot foot, Instant instant, String label, P
     }
 
     public ContactMark {
-        Objects.requireNonNull(kind, "kind");
-        Objects.requireNonNull(foot, "foot");
+        Objects.requireNonNull(contact, "contact");
         Objects.requireNonNull(instant, "instant");
         Objects.requireNonNull(label, "label");
         Objects.requireNonNull(place, "place");
     }
 
     /**
-     * A mark with the customary label: "hop landing L 2.18 s" for a touchdown, "off 2.31 s" for a toe-off, nothing for
-     * the contacts of the approach.
+     * A mark with the customary label: "hop landing L 2.18 s" for a touchdown, "off 2.31 s" for a toe-off.
+     *
+     * @param foot as the label calls it
      */
-    public static ContactMark labelled(Kind kind, Foot foot, Instant instant, Point2 place, long timeUs) {
-        return new ContactMark(kind, foot, instant, customaryLabel(kind, foot, instant, timeUs), place, timeUs);
+    public static ContactMark labelled(String contact, String foot, Instant instant, Point2 place, long timeUs) {
+        double timeS = timeUs / 1e6;
+        String label = instant == Instant.TOUCHDOWN
+                ? String.format(Locale.ROOT, "%s %s %.2f s", contact, foot, timeS)
+                : String.format(Locale.ROOT, "off %.2f s", timeS);
+        return new ContactMark(contact, instant, label, place, timeUs);
     }
 
-    private static String customaryLabel(Kind kind, Foot foot, Instant instant, long timeUs) {
-        if (kind == Kind.APPROACH) {
-            return "";
-        }
-        double timeS = timeUs / 1e6;
-        return instant == Instant.TOUCHDOWN
-                ? String.format(Locale.ROOT, "%s %s %.2f s", kind.text(), foot.text(), timeS)
-                : String.format(Locale.ROOT, "off %.2f s", timeS);
+    /** A small mark without name and label. */
+    public static ContactMark small(Instant instant, Point2 place, long timeUs) {
+        return new ContactMark("", instant, "", place, timeUs);
     }
 
     public boolean isTouchdown() {
         return instant == Instant.TOUCHDOWN;
+    }
+
+    public boolean isSmall() {
+        return contact.isEmpty();
     }
 }

@@ -1,7 +1,7 @@
 package org.boardtopit.report.overlay;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -116,13 +116,13 @@ public record OverlayScene(
         return Optional.ofNullable(latest).filter(figure -> figure.strengthAt(timeUs) > 0);
     }
 
-    /** The positions to jump to: first touchdown of board, hop landing, step landing and pit, those there are. */
+    /** The positions to jump to: the first touchdown of each contact that has a name. */
     public List<Chapter> chapters() {
         List<Chapter> chapters = new ArrayList<>();
-        Set<ContactMark.Kind> seen = EnumSet.of(ContactMark.Kind.APPROACH);
+        Set<String> seen = new HashSet<>();
         for (ContactMark mark : contacts) {
-            if (mark.isTouchdown() && seen.add(mark.kind())) {
-                String text = mark.kind().text();
+            if (mark.isTouchdown() && !mark.isSmall() && seen.add(mark.contact())) {
+                String text = mark.contact();
                 String title = Character.toUpperCase(text.charAt(0)) + text.substring(1);
                 chapters.add(new Chapter(title, Math.max(0, mark.timeUs())));
             }

@@ -4,13 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import org.boardtopit.clips.Label;
 import org.boardtopit.measures.ArmAction;
 import org.boardtopit.measures.PhaseQuantity;
-import org.boardtopit.phases.PhaseName;
 
 /**
  * One phase of an attempt: a row of phases.csv. Null where something is not known or not measurable.
  *
+ * @param phase its name, of a drill after the pattern: a {@link org.boardtopit.phases.Phase} or the name alone
  * @param startS seconds after the first frame of the clip
  * @param supportTimeS of the contact the phase begins with
  * @param flightTimeS of the flight after it
@@ -20,7 +21,7 @@ import org.boardtopit.phases.PhaseName;
  */
 public record PhaseRow(
         String clip,
-        PhaseName phase,
+        Label phase,
         Double startS,
         Double endS,
         Double supportTimeS,

@@ -6,9 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
-import org.boardtopit.report.overlay.ContactMark.Foot;
+import org.boardtopit.phases.PhaseName;
 import org.boardtopit.report.overlay.ContactMark.Instant;
-import org.boardtopit.report.overlay.ContactMark.Kind;
 import org.boardtopit.report.overlay.OverlayScene.CloseView;
 import org.boardtopit.signal.Point2;
 import org.boardtopit.video.VideoWriter.Chapter;
@@ -18,8 +17,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class OverlaySceneTest {
 
-    private static ContactMark mark(Kind kind, Instant instant, long timeUs) {
-        return ContactMark.labelled(kind, Foot.L, instant, Point2.UNKNOWN, timeUs);
+    private static ContactMark mark(String contact, Instant instant, long timeUs) {
+        return ContactMark.labelled(contact, "L", instant, Point2.UNKNOWN, timeUs);
     }
 
     private static TouchdownFigure figureAt(long timeUs, long frameUs) {
@@ -37,8 +36,8 @@ class OverlaySceneTest {
 
     @Test
     void refusesPhasesThatOverlap() {
-        PhaseSpan hop = new PhaseSpan(PhaseSpan.Name.HOP, 1_000_000, 2_000_000, "");
-        PhaseSpan step = new PhaseSpan(PhaseSpan.Name.STEP, 1_900_000, 2_500_000, "");
+        PhaseSpan hop = new PhaseSpan(PhaseName.HOP, 1_000_000, 2_000_000, "");
+        PhaseSpan step = new PhaseSpan(PhaseName.STEP, 1_900_000, 2_500_000, "");
         assertEquals(
                 "phases must not overlap, found 1900000 after 2000000",
                 assertThrows(
@@ -50,7 +49,7 @@ class OverlaySceneTest {
     @Test
     void refusesContactsOutOfTimeOrder() {
         List<ContactMark> swapped =
-                List.of(mark(Kind.HOP_LANDING, Instant.TOUCHDOWN, 2_000), mark(Kind.BOARD, Instant.TOUCHDOWN, 1_000));
+                List.of(mark("hop landing", Instant.TOUCHDOWN, 2_000), mark("board", Instant.TOUCHDOWN, 1_000));
         assertThrows(IllegalArgumentException.class, () -> scene(List.of(), swapped, List.of(), List.of()));
     }
 
@@ -63,7 +62,7 @@ class OverlaySceneTest {
 
     @Test
     void refusesAPhaseThatEndsBeforeItStarts() {
-        assertThrows(IllegalArgumentException.class, () -> new PhaseSpan(PhaseSpan.Name.JUMP, 41_000, 40_000, ""));
+        assertThrows(IllegalArgumentException.class, () -> new PhaseSpan(PhaseName.JUMP, 41_000, 40_000, ""));
     }
 
     @Test
@@ -92,14 +91,12 @@ class OverlaySceneTest {
     @Test
     void aPhaseEndsWhereTheNextBegins() {
         OverlayScene scene = scene(
-                List.of(
-                        new PhaseSpan(PhaseSpan.Name.HOP, 100, 200, ""),
-                        new PhaseSpan(PhaseSpan.Name.STEP, 200, 300, "")),
+                List.of(new PhaseSpan(PhaseName.HOP, 100, 200, ""), new PhaseSpan(PhaseName.STEP, 200, 300, "")),
                 List.of(),
                 List.of(),
                 List.of());
-        assertEquals(PhaseSpan.Name.HOP, scene.phaseAt(199).orElseThrow().name());
-        assertEquals(PhaseSpan.Name.STEP, scene.phaseAt(200).orElseThrow().name());
+        assertEquals(PhaseName.HOP, scene.phaseAt(199).orElseThrow().name());
+        assertEquals(PhaseName.STEP, scene.phaseAt(200).orElseThrow().name());
         assertTrue(scene.phaseAt(300).isEmpty());
     }
 
@@ -135,12 +132,12 @@ class OverlaySceneTest {
         OverlayScene scene = scene(
                 List.of(),
                 List.of(
-                        mark(Kind.APPROACH, Instant.TOUCHDOWN, 500_000),
-                        mark(Kind.BOARD, Instant.TOUCHDOWN, 1_540_000),
-                        mark(Kind.BOARD, Instant.TOE_OFF, 1_640_000),
-                        mark(Kind.HOP_LANDING, Instant.TOUCHDOWN, 2_180_000),
-                        mark(Kind.STEP_LANDING, Instant.TOUCHDOWN, 2_730_000),
-                        mark(Kind.PIT, Instant.TOUCHDOWN, 3_510_000)),
+                        ContactMark.small(Instant.TOUCHDOWN, Point2.UNKNOWN, 500_000),
+                        mark("board", Instant.TOUCHDOWN, 1_540_000),
+                        mark("board", Instant.TOE_OFF, 1_640_000),
+                        mark("hop landing", Instant.TOUCHDOWN, 2_180_000),
+                        mark("step landing", Instant.TOUCHDOWN, 2_730_000),
+                        mark("pit", Instant.TOUCHDOWN, 3_510_000)),
                 List.of(),
                 List.of());
         assertEquals(
@@ -154,16 +151,16 @@ class OverlaySceneTest {
 
     @ParameterizedTest
     @CsvSource({
-        "HOP_LANDING, L, TOUCHDOWN, 2176210, hop landing L 2.18 s",
-        "BOARD, R, TOUCHDOWN, 1539380, board R 1.54 s",
-        "BOARD, R, TOE_OFF, 1642780, off 1.64 s",
-        "PIT, BOTH, TOUCHDOWN, 3515380, pit both 3.52 s",
-        "APPROACH, L, TOUCHDOWN, 100000, ''"
+        "hop landing, L, TOUCHDOWN, 2176210, hop landing L 2.18 s",
+        "board, R, TOUCHDOWN, 1539380, board R 1.54 s",
+        "board, R, TOE_OFF, 1642780, off 1.64 s",
+        "pit, both, TOUCHDOWN, 3515380, pit both 3.52 s",
+        "contact 4, R, TOUCHDOWN, 100000, contact 4 R 0.10 s"
     })
-    void labelsSayWhatAContactIsAndWhen(Kind kind, Foot foot, Instant instant, long timeUs, String label) {
+    void labelsSayWhatAContactIsAndWhen(String contact, String foot, Instant instant, long timeUs, String label) {
         assertEquals(
                 label,
-                ContactMark.labelled(kind, foot, instant, Point2.UNKNOWN, timeUs)
+                ContactMark.labelled(contact, foot, instant, Point2.UNKNOWN, timeUs)
                         .label());
     }
 }

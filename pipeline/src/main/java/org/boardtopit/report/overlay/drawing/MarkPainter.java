@@ -43,14 +43,10 @@ final class MarkPainter {
     /** The shape of a mark with its tip or centre at a place. */
     static void shape(Canvas canvas, ContactMark mark, double x, double y, double sizePx) {
         if (mark.isTouchdown()) {
-            touchdown(canvas, x, y, sizePx, isSmall(mark));
+            touchdown(canvas, x, y, sizePx, mark.isSmall());
         } else {
-            toeOff(canvas, x, y, sizePx, isSmall(mark));
+            toeOff(canvas, x, y, sizePx, mark.isSmall());
         }
-    }
-
-    private static boolean isSmall(ContactMark mark) {
-        return mark.kind() == ContactMark.Kind.APPROACH;
     }
 
     static void touchdown(Canvas canvas, double x, double y, double sizePx, boolean small) {

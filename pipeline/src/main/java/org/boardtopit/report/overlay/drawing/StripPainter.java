@@ -2,6 +2,7 @@ package org.boardtopit.report.overlay.drawing;
 
 import java.util.Locale;
 import java.util.Optional;
+import org.boardtopit.phases.PhaseName;
 import org.boardtopit.report.overlay.Box;
 import org.boardtopit.report.overlay.ContactMark;
 import org.boardtopit.report.overlay.OverlayScene;
@@ -64,24 +65,20 @@ final class StripPainter {
             canvas.fill(new Box(left, barBottom, right, barBottom + Math.max(1, Math.round(3 * unit))), Ink.TEXT);
         }
         double cap = 9 * unit;
-        double width = canvas.lettering().widthPx(phase.name().text(), cap);
+        double width = canvas.lettering().widthPx(phase.text(), cap);
         if (width <= right - left) {
             double baseline = (barTop + barBottom + cap) / 2;
-            canvas.text(
-                    phase.name().text(),
-                    (left + right - width) / 2,
-                    baseline,
-                    cap,
-                    current ? Ink.TEXT : Ink.QUIET_TEXT);
+            canvas.text(phase.text(), (left + right - width) / 2, baseline, cap, current ? Ink.TEXT : Ink.QUIET_TEXT);
         }
     }
 
-    static Ink inkOf(PhaseSpan.Name name) {
+    static Ink inkOf(PhaseName name) {
         return switch (name) {
             case APPROACH -> Ink.APPROACH;
             case HOP -> Ink.HOP;
             case STEP -> Ink.STEP;
             case JUMP -> Ink.JUMP;
+            case SKIP -> Ink.HOP;
             case LANDING -> Ink.LANDING;
         };
     }
@@ -121,7 +118,7 @@ final class StripPainter {
     /** Draws the name in capitals and the note as far as there is room; returns where it ends. */
     private double currentPhase(PhaseSpan phase, double left, double right, double baseline) {
         Lettering letters = canvas.lettering();
-        String name = phase.name().text().toUpperCase(Locale.ROOT);
+        String name = phase.text().toUpperCase(Locale.ROOT);
         double end = left + letters.widthPx(name, capPx) + 10 * unit;
         if (end > right) {
             return left;

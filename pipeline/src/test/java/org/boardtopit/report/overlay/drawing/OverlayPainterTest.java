@@ -9,12 +9,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Optional;
 import org.boardtopit.models.BodyPoint;
+import org.boardtopit.phases.PhaseName;
 import org.boardtopit.report.overlay.AngleCallout;
 import org.boardtopit.report.overlay.BodySide;
 import org.boardtopit.report.overlay.ContactMark;
-import org.boardtopit.report.overlay.ContactMark.Foot;
 import org.boardtopit.report.overlay.ContactMark.Instant;
-import org.boardtopit.report.overlay.ContactMark.Kind;
 import org.boardtopit.report.overlay.DrawnAthlete;
 import org.boardtopit.report.overlay.FramePose;
 import org.boardtopit.report.overlay.OverlayScene;
@@ -39,7 +38,7 @@ class OverlayPainterTest {
     }
 
     private static ContactMark mark(Instant instant, double x, double y, long timeUs) {
-        return new ContactMark(Kind.HOP_LANDING, Foot.L, instant, "", new Point2(x, y), timeUs);
+        return new ContactMark("hop landing", instant, "", new Point2(x, y), timeUs);
     }
 
     private static OverlayScene scene(
@@ -86,12 +85,11 @@ class OverlayPainterTest {
                 List.of("quality usable", "scale from stature"),
                 1_300_000,
                 false,
-                List.of(new PhaseSpan(PhaseSpan.Name.HOP, 100_000, 900_000, "6.01 m  36.2 %")),
+                List.of(new PhaseSpan(PhaseName.HOP, 100_000, 900_000, "6.01 m  36.2 %")),
                 List.of(
+                        ContactMark.labelled("board", "L", Instant.TOUCHDOWN, new Point2(2, 0.7 * heightPx), 50_000),
                         ContactMark.labelled(
-                                Kind.BOARD, Foot.L, Instant.TOUCHDOWN, new Point2(2, 0.7 * heightPx), 50_000),
-                        ContactMark.labelled(
-                                Kind.BOARD, Foot.L, Instant.TOE_OFF, new Point2(widthPx - 2, heightPx - 2), 100_000)),
+                                "board", "L", Instant.TOE_OFF, new Point2(widthPx - 2, heightPx - 2), 100_000)),
                 List.of(touchdown(frames.get(1))),
                 frames,
                 CloseView.ON);
@@ -180,8 +178,8 @@ class OverlayPainterTest {
     void phasesOnTheStripAreAsWideAsTheyAreLong() {
         OverlayScene scene = scene(
                 List.of(
-                        new PhaseSpan(PhaseSpan.Name.HOP, 1_000_000, 1_800_000, ""),
-                        new PhaseSpan(PhaseSpan.Name.STEP, 1_800_000, 2_200_000, "")),
+                        new PhaseSpan(PhaseName.HOP, 1_000_000, 1_800_000, ""),
+                        new PhaseSpan(PhaseName.STEP, 1_800_000, 2_200_000, "")),
                 List.of(),
                 List.of(),
                 List.of());

@@ -27,8 +27,7 @@ class OverlayVideoTest {
             100_000,
             true,
             List.of(),
-            List.of(ContactMark.labelled(
-                    ContactMark.Kind.BOARD, ContactMark.Foot.R, ContactMark.Instant.TOUCHDOWN, Point2.UNKNOWN, 40_000)),
+            List.of(ContactMark.labelled("board", "R", ContactMark.Instant.TOUCHDOWN, Point2.UNKNOWN, 40_000)),
             List.of(),
             List.of(),
             OverlayScene.CloseView.AUTO);
