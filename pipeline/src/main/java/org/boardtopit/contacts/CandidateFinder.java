@@ -40,6 +40,11 @@ final class CandidateFinder {
      * the toe, over the whole stretch (a first guess: a hop with a flight of 0.3 s rises by 11 cm).
      */
     private static final double DRILL_HIGH_STATURE = 0.05;
+    /** A foot that moves for a shorter time than this stood on: drills have flights of 0.1 s and more. */
+    private static final double LONGEST_DOUBT_S = 0.07;
+
+    /** At the edges of what is seen the smoothed points tremble. */
+    private static final double EDGE_S = 0.08;
 
     private final MotionTrack motion;
     private final GroundLine ground;
@@ -99,10 +104,13 @@ final class CandidateFinder {
     }
 
     private List<Candidate> ofFoot(Foot foot) {
-        double[] least = leastSpeeds(foot.ankle());
         double[] speed = speeds(foot.ankle());
-        List<Candidate> found = stretches(foot, drill ? lowOnly(foot, speed) : speed, least, TOE_AFTER_ANKLE_S);
-        if (!drill && 2 * motion.frameStepS() > LONGEST_SPAN_S) {
+        double[] least = leastSpeeds(foot.ankle());
+        if (drill) {
+            return stretches(foot, standing(foot, speed), least, 0);
+        }
+        List<Candidate> found = stretches(foot, speed, least, TOE_AFTER_ANKLE_S);
+        if (2 * motion.frameStepS() > LONGEST_SPAN_S) {
             // Of the last two frames that were slow together only the first need be on the ground: half a frame
             // earlier.
             stretches(foot, least, least, TOE_AFTER_ANKLE_S - motion.frameStepS() / 2).stream()
@@ -149,26 +157,46 @@ final class CandidateFinder {
         if (!toe.isKnown()) {
             toe = motion.smooth(slowest, foot.ankle());
         }
-        double height = ground.above(toe);
+        double height = drill ? lowest(slowest, foot) : ground.above(toe);
         double from = motion.timeS(start);
-        boolean fromFirst = drill && from <= firstSeenS(foot) + 2 * motion.frameStepS();
-        boolean toLast = drill && to - TOE_AFTER_ANKLE_S >= lastSeenS(foot) - 2 * motion.frameStepS();
+        boolean fromFirst = drill && from <= firstSeenS(foot) + EDGE_S;
+        boolean toLast = drill && to >= lastSeenS(foot) - EDGE_S;
         boolean high = height > HIGH_STATURE * motion.statureM() && !fromFirst;
         if (slowness < SLOW && to - from >= SHORTEST_S && !high) {
             found.add(new Candidate(foot, from, to, slowness, toe.x(), height, fromFirst, toLast));
         }
     }
 
-    /** Speeds that are not known where the toe is in the air; before it first moved it may stand on something. */
-    private double[] lowOnly(Foot foot, double[] speed) {
-        double[] low = speed.clone();
-        for (int f = afterFirstStand(speed); f < low.length; f++) {
-            Point2 toe = motion.smooth(f, foot.toe());
-            if (toe.isKnown() && ground.above(toe) > DRILL_HIGH_STATURE * motion.statureM()) {
-                low[f] = Double.NaN;
+    /**
+     * Speeds of the ankle in a drill, not known where the foot is in the air; before it first moved it may stand on something.
+     * Once it stands, a slow toe keeps it standing while the heel rises, and a doubtful frame or two do not end it.
+     */
+    private double[] standing(Foot foot, double[] ankle) {
+        double[] speed = ankle.clone();
+        double[] toe = speeds(foot.toe());
+        double slow = ENDS * runningSpeedMs;
+        int beganToMove = afterFirstStand(ankle);
+        int stood = -1;
+        for (int f = 0; f < speed.length; f++) {
+            boolean high = f >= beganToMove && lowest(f, foot) > DRILL_HIGH_STATURE * motion.statureM();
+            boolean keeps = stood == f - 1 && f > 0 && toe[f] < slow;
+            speed[f] = high ? Double.NaN : keeps ? Math.min(toe[f], ankle[f]) : ankle[f];
+            if (speed[f] < slow) {
+                boolean briefly = stood >= 0 && motion.timeS(f) - motion.timeS(stood) <= LONGEST_DOUBT_S;
+                for (int g = stood + 1; briefly && g < f; g++) {
+                    speed[g] = speed[f];
+                }
+                stood = f;
             }
         }
-        return low;
+        return speed;
+    }
+
+    /** Height of the lower end of the shoe: sitting in the pit the toes point up. */
+    private double lowest(int frame, Foot foot) {
+        double toe = ground.above(motion.smooth(frame, foot.toe()));
+        double heel = ground.above(motion.smooth(frame, foot.heel()));
+        return Double.isNaN(heel) || toe < heel ? toe : heel;
     }
 
     private double firstSeenS(Foot foot) {

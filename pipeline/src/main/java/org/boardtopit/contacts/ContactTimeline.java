@@ -3,6 +3,7 @@ package org.boardtopit.contacts;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
+import org.boardtopit.clips.Pattern;
 
 /**
  * All contacts of an attempt in time order.
@@ -10,8 +11,10 @@ import java.util.function.DoubleUnaryOperator;
  * @param contacts approach contacts, then board, hop landing, step landing and pit as far as found, or those of a drill
  * @param sequenceConfidence 0 to 1: how clearly the legal order was the best explanation
  * @param remarks what stood in the way, in plain words; may be empty
+ * @param pattern what was looked for; empty for a triple jump from the board
  */
-public record ContactTimeline(List<Contact> contacts, double sequenceConfidence, List<String> remarks) {
+public record ContactTimeline(
+        List<Contact> contacts, double sequenceConfidence, List<String> remarks, Optional<Pattern> pattern) {
 
     public ContactTimeline {
         contacts = List.copyOf(contacts);
@@ -21,6 +24,11 @@ public record ContactTimeline(List<Contact> contacts, double sequenceConfidence,
                 throw new IllegalArgumentException("contacts must be in time order");
             }
         }
+    }
+
+    /** Of a triple jump. */
+    public ContactTimeline(List<Contact> contacts, double sequenceConfidence, List<String> remarks) {
+        this(contacts, sequenceConfidence, remarks, Optional.empty());
     }
 
     public Optional<Contact> of(ContactKind kind) {
@@ -36,11 +44,24 @@ public record ContactTimeline(List<Contact> contacts, double sequenceConfidence,
         List<Contact> wider = contacts.stream()
                 .map(c -> c.withDoubtOfPlace(sdM.applyAsDouble(c.toeAlongM())))
                 .toList();
-        return new ContactTimeline(wider, sequenceConfidence, remarks);
+        return new ContactTimeline(wider, sequenceConfidence, remarks, pattern);
     }
 
-    /** True when board, hop landing, step landing and pit were all found. */
+    /** True for a drill, which has no board and need not end in a pit. */
+    public boolean isDrill() {
+        return pattern.isPresent() && !pattern.get().isTripleJump();
+    }
+
+    /** True when a pattern was looked for and not found; the remark says so. */
+    public boolean isPatternMissing() {
+        return pattern.isPresent() && contacts.isEmpty();
+    }
+
+    /** True when board, hop landing, step landing and pit were all found, or the whole pattern of a drill. */
     public boolean isComplete() {
+        if (isDrill()) {
+            return !contacts.isEmpty();
+        }
         return of(ContactKind.BOARD).isPresent()
                 && of(ContactKind.HOP_LANDING).isPresent()
                 && of(ContactKind.STEP_LANDING).isPresent()

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.boardtopit.clips.Pattern;
 import org.boardtopit.clips.Pattern.Flight;
 import org.boardtopit.clips.TakeoffFoot;
@@ -20,19 +21,32 @@ import org.boardtopit.clips.TakeoffFoot;
  * not sure of any.
  */
 final class PatternDecoder {
-    private static final double WRONG_FOOT = 5;
+    private static final double WRONG_FOOT = 8;
     private static final double UNEXPLAINED = 4;
     private static final double BESIDE = 0.3; // a touch of the other foot during a support
-    private static final double OTHER_FOOT_MISSING = 2.5; // of a landing on both; the far foot may be hidden
+    /** Of a landing on both; the far foot may be hidden. */
+    private static final double OTHER_FOOT_MISSING = 2.5;
+    /** Of a contact on one foot: the other comes down with it and stays as long. */
+    private static final double OTHER_FOOT_TOO = 6;
+
+    private static final double TOGETHER_S = 0.06;
+    /** Who lands on both feet stays; after a contact on one foot nobody does for so long. */
+    private static final double STAYS_S = 0.5;
+
+    private static final double STAYS_TO_LAST_S = 0.35;
     private static final double NOT_FROM_A_STRIDE = 2;
     /** Of each contact of a skip, so that all are taken that fit. */
     private static final double EXPLAINED = 3;
-    /** What does not fit may cost as much: one wrong foot among four contacts. */
-    private static final double MOST_MISFIT = 6;
+    /** What does not fit may cost as much: less than one plain contact that the pattern does not have, where it is short. */
+    private static final double MOST_MISFIT = 3.5;
 
-    private static final double MOST_MISFIT_PER_CONTACT = 1.5;
-    private static final int FEWEST_PER_WRONG_FOOT = 4;
+    private static final double MOST_MISFIT_PER_CONTACT = 0.75;
+    /** A shorter pattern with a wrong foot may as well be another pattern. */
+    private static final int FEWEST_PER_WRONG_FOOT = 6;
+
     private static final int FEWEST_OF_A_SKIP = 4;
+    /** One hop between strides is no skip, as the hop of a triple jump is none. */
+    private static final int FEWEST_HOPS_OF_A_SKIP = 2;
 
     private static final double SUPPORT_S = 0.19;
     private static final double SUPPORT_LOG_SD = 0.45;
@@ -127,19 +141,17 @@ final class PatternDecoder {
         Search search = new Search(all);
         boolean[] allowed = new boolean[all.size()];
         Arrays.fill(allowed, true);
-        Optional<Path> best = search.best(allowed);
+        Optional<Path> best = search.best(allowed, c -> true, c -> true);
         if (best.isEmpty() || !search.fits(best.get())) {
             return Optional.empty();
         }
         List<Candidate> contacts =
                 best.get().candidates().stream().map(all::get).toList();
         List<Double> margins = new ArrayList<>();
-        for (Candidate contact : contacts) {
-            for (int i = 0; i < all.size(); i++) {
-                allowed[i] = !all.get(i).overlaps(contact);
-            }
-            margins.add(
-                    best.get().score() - search.best(allowed).map(Path::score).orElse(Double.NEGATIVE_INFINITY));
+        for (int k = 0; k < contacts.size(); k++) {
+            boolean end = pattern.isSkip() && (k == 0 || k == contacts.size() - 1);
+            // A contact beside a skip is one all the same.
+            margins.add(best.get().score() - search.without(contacts, k) + (end ? EXPLAINED : 0));
         }
         Candidate first = contacts.get(0);
         return Optional.of(new Found(
@@ -158,16 +170,32 @@ final class PatternDecoder {
             this.all = all;
         }
 
+        /**
+         * Score of the best order without a contact. A skip may always be shorter, so that of its inner contacts only orders
+         * count that still lead from the first to the last.
+         */
+        double without(List<Candidate> contacts, int k) {
+            int n = contacts.size();
+            boolean bridged = pattern.isSkip() && k > 0 && k < n - 1;
+            boolean[] allowed = new boolean[all.size()];
+            for (int i = 0; i < allowed.length; i++) {
+                allowed[i] = !all.get(i).overlaps(contacts.get(k));
+            }
+            Predicate<Candidate> begins = c -> !bridged || c.overlaps(contacts.get(0));
+            Predicate<Candidate> ends = c -> !bridged || c.overlaps(contacts.get(n - 1));
+            return best(allowed, begins, ends).map(Path::score).orElse(Double.NEGATIVE_INFINITY);
+        }
+
         /** The best order through the candidates that are allowed; the others still have to be explained. */
-        Optional<Path> best(boolean[] allowed) {
+        Optional<Path> best(boolean[] allowed, Predicate<Candidate> begins, Predicate<Candidate> ends) {
             int n = all.size();
             double[][] score = new double[n][places.size()];
             int[][] before = new int[n][places.size()];
             int[][] placeBefore = new int[n][places.size()];
             for (int c = 0; c < n; c++) {
                 for (int p = 0; p < places.size(); p++) {
-                    score[c][p] =
-                            allowed[c] && places.get(p).first() ? start(c) + node(c, p) : Double.NEGATIVE_INFINITY;
+                    boolean first = allowed[c] && places.get(p).first() && begins.test(all.get(c));
+                    score[c][p] = first ? start(c) + node(c, p) : Double.NEGATIVE_INFINITY;
                     before[c][p] = -1;
                 }
             }
@@ -181,8 +209,9 @@ final class PatternDecoder {
             Path best = null;
             for (int c = 0; c < n; c++) {
                 for (int p = 0; p < places.size(); p++) {
-                    boolean ends = places.get(p).last() && score[c][p] > Double.NEGATIVE_INFINITY;
-                    if (ends && (best == null || score[c][p] > best.score())) {
+                    boolean last =
+                            places.get(p).last() && score[c][p] > Double.NEGATIVE_INFINITY && ends.test(all.get(c));
+                    if (last && (best == null || score[c][p] > best.score())) {
                         Path path = path(c, p, score[c][p], before, placeBefore);
                         best = path.candidates().size() >= fewest() ? path : best;
                     }
@@ -265,10 +294,24 @@ final class PatternDecoder {
         }
 
         private double footCost(Candidate contact, Foot expected) {
+            Optional<Candidate> other = partner(all, contact);
             if (expected == Foot.BOTH) {
-                return partner(all, contact).isPresent() ? 0 : OTHER_FOOT_MISSING;
+                double lasts = contact.toeOffS() - contact.touchdownS();
+                boolean stays = lasts > STAYS_S || (contact.toLast() && lasts > STAYS_TO_LAST_S);
+                return other.isPresent() ? 0 : stays ? OTHER_FOOT_MISSING : OTHER_FOOT_TOO;
             }
-            return contact.foot() == expected ? 0 : WRONG_FOOT;
+            double together = contact.fromFirst()
+                    ? 0
+                    : other.filter(o -> standTogether(o, contact))
+                            .map(o -> OTHER_FOOT_TOO * o.strength())
+                            .orElse(0.0);
+            return together + (contact.foot() == expected ? 0 : WRONG_FOOT);
+        }
+
+        private static boolean standTogether(Candidate a, Candidate b) {
+            double both = Math.min(a.toeOffS(), b.toeOffS()) - Math.max(a.touchdownS(), b.touchdownS());
+            return Math.abs(a.touchdownS() - b.touchdownS()) < TOGETHER_S
+                    && both > 0.7 * (b.toeOffS() - b.touchdownS());
         }
 
         private double edge(int a, int b, int place, int next) {
@@ -305,16 +348,30 @@ final class PatternDecoder {
             return wrong;
         }
 
+        private int hops(Path path) {
+            int hops = 0;
+            for (int i = 1; i < path.places().size(); i++) {
+                Foot before = places.get(path.places().get(i - 1)).foot();
+                hops += places.get(path.places().get(i)).foot() == before ? 1 : 0;
+            }
+            return hops;
+        }
+
         boolean fits(Path path) {
             int n = path.candidates().size();
             double misfit = 0;
             for (int i = 0; i < n; i++) {
                 int c = path.candidates().get(i);
                 int p = path.places().get(i);
-                misfit += footCost(all.get(c), places.get(p).foot());
+                Foot expected = places.get(p).foot();
+                // A wrong foot has a rule of its own.
+                misfit += footCost(
+                        all.get(c),
+                        expected == Foot.BOTH ? expected : all.get(c).foot());
                 misfit += i == 0 ? 0 : between(path.candidates().get(i - 1), c, p);
             }
-            return misfit <= Math.max(MOST_MISFIT, MOST_MISFIT_PER_CONTACT * n)
+            return (!pattern.isSkip() || hops(path) >= FEWEST_HOPS_OF_A_SKIP)
+                    && misfit <= Math.max(MOST_MISFIT, MOST_MISFIT_PER_CONTACT * n)
                     && wrongFeet(path) * FEWEST_PER_WRONG_FOOT <= n;
         }
     }

@@ -144,7 +144,7 @@ public final class AttemptMeasurer {
 
         private List<String> warnings(List<QualityCause> causes) {
             List<String> warnings = new ArrayList<>(given.warnings());
-            warnings.addAll(contacts.remarks());
+            warnings.addAll(contacts.isPatternMissing() ? List.of() : contacts.remarks());
             causes.forEach(c -> warnings.add(c.sentence()));
             return warnings;
         }
@@ -322,7 +322,7 @@ public final class AttemptMeasurer {
             List<PhaseMeasures> result = new ArrayList<>();
             Reading speedBefore = approach;
             for (Phase phase : phases.phases()) {
-                int i = List.of(JUMP_PHASES).indexOf(phase.name());
+                int i = contacts.isDrill() ? -1 : List.of(JUMP_PHASES).indexOf(phase.name());
                 if (i < 0) {
                     result.add(PhaseMeasures.spanOnly(phase));
                     continue;
@@ -476,7 +476,11 @@ public final class AttemptMeasurer {
                             && (c.touchdownSdS() > ClipFacts.LOOSE_S || c.toeOffSdS() > ClipFacts.LOOSE_S))
                     .count();
             Sharpness sharpness = Sharpness.of(motion.repaired());
-            return QualityCauses.of(new ClipFacts(
+            List<QualityCause> causes = new ArrayList<>();
+            if (contacts.isPatternMissing()) {
+                contacts.remarks().forEach(r -> causes.add(new QualityCause(Quality.POOR, r)));
+            }
+            causes.addAll(QualityCauses.of(new ClipFacts(
                     given.athletePx(),
                     1 / motion.repaired().frameStepS(),
                     given.registeredShare(),
@@ -488,15 +492,16 @@ public final class AttemptMeasurer {
                     motion.repaired().repairs().secondModeShare()
                             + motion.repaired().repairs().droppedShare(),
                     motion.repaired().repairs().legsExchangedShare(),
-                    contacts.isComplete(),
-                    contacts.sequenceConfidence(),
+                    contacts.isPatternMissing() || contacts.isComplete(),
+                    contacts.isPatternMissing() ? 1 : contacts.sequenceConfidence(),
                     (int) loose,
-                    distances.isPresent(),
+                    contacts.isDrill() || contacts.isPatternMissing() || distances.isPresent(),
                     calibrated()
                             ? ClipFacts.View.MARKS
                             : given.found().isPresent() ? ClipFacts.View.RUN : ClipFacts.View.FLAT,
                     closure,
-                    gravity));
+                    gravity)));
+            return causes;
         }
     }
 }

@@ -124,7 +124,7 @@ public final class QualityCauses {
         if (facts.looselyTimed() > 0) {
             add(
                     Quality.USABLE,
-                    "%s of the jump timed to no better than 25 ms: film with more frames a second and the feet in full view",
+                    "%s timed to no better than 25 ms: film with more frames a second and the feet in full view",
                     facts.looselyTimed() == 1 ? "one contact" : facts.looselyTimed() + " contacts");
         }
     }

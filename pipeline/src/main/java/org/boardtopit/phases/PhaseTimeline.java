@@ -33,6 +33,12 @@ public record PhaseTimeline(List<Phase> phases) {
      * @param lastSightS when last
      */
     public static PhaseTimeline of(ContactTimeline contacts, double firstSightS, double lastSightS) {
+        return contacts.isDrill()
+                ? ofDrill(contacts, contacts.pattern().orElseThrow(), firstSightS, lastSightS)
+                : ofTripleJump(contacts, firstSightS, lastSightS);
+    }
+
+    private static PhaseTimeline ofTripleJump(ContactTimeline contacts, double firstSightS, double lastSightS) {
         List<Phase> phases = new ArrayList<>();
         ContactKind[] starts = {ContactKind.BOARD, ContactKind.HOP_LANDING, ContactKind.STEP_LANDING, ContactKind.PIT};
         PhaseName[] names = {PhaseName.HOP, PhaseName.STEP, PhaseName.JUMP, PhaseName.LANDING};
@@ -55,37 +61,40 @@ public record PhaseTimeline(List<Phase> phases) {
         return new PhaseTimeline(phases);
     }
 
-    /**
-     * The phases of a drill.
-     *
-     * @param contacts the approach, then as many contacts as the pattern has; none when it was not found
-     * @param firstSightS when the athlete is first followed
-     * @param lastSightS when last
-     */
-    public static PhaseTimeline of(Pattern pattern, ContactTimeline contacts, double firstSightS, double lastSightS) {
-        if (pattern.isTripleJump()) {
-            return of(contacts, firstSightS, lastSightS);
-        }
+    private static PhaseTimeline ofDrill(
+            ContactTimeline contacts, Pattern pattern, double firstSightS, double lastSightS) {
         List<Contact> drill = contacts.contacts().stream()
                 .filter(c -> c.kind() != ContactKind.APPROACH)
                 .toList();
+        if (drill.isEmpty()) {
+            return new PhaseTimeline(List.of());
+        }
         List<Phase> phases = new ArrayList<>();
-        if (!drill.isEmpty() && drill.get(0).touchdownS() > firstSightS) {
+        if (drill.get(0).touchdownS() > firstSightS) {
             phases.add(new Phase(PhaseName.APPROACH, firstSightS, drill.get(0).touchdownS()));
         }
         List<Flight> flights =
-                pattern.isSkip() ? Collections.nCopies(Math.max(0, drill.size() - 1), Flight.SKIP) : pattern.flights();
+                pattern.isSkip() ? Collections.nCopies(drill.size() - 1, Flight.SKIP) : pattern.flights();
         for (int i = 0; i + 1 < drill.size(); i++) {
-            Flight flight = flights.get(i);
-            boolean several = pattern.isSkip() || Collections.frequency(flights, flight) > 1;
-            int number = several ? Collections.frequency(flights.subList(0, i + 1), flight) : 0;
             double startS = startS(drill.get(i), firstSightS);
-            phases.add(new Phase(name(flight), number, startS, drill.get(i + 1).touchdownS()));
+            phases.add(new Phase(
+                    name(flights.get(i)),
+                    number(flights, i),
+                    startS,
+                    drill.get(i + 1).touchdownS()));
         }
-        if (!drill.isEmpty() && drill.get(drill.size() - 1).touchdownS() <= lastSightS) {
-            phases.add(new Phase(PhaseName.LANDING, drill.get(drill.size() - 1).touchdownS(), lastSightS));
+        double last = drill.get(drill.size() - 1).touchdownS();
+        if (last <= lastSightS) {
+            phases.add(new Phase(PhaseName.LANDING, last, lastSightS));
         }
         return new PhaseTimeline(phases);
+    }
+
+    /** Which of its name a flight is; 0 for the only one. */
+    private static int number(List<Flight> flights, int i) {
+        Flight flight = flights.get(i);
+        boolean several = flight == Flight.SKIP || Collections.frequency(flights, flight) > 1;
+        return several ? Collections.frequency(flights.subList(0, i + 1), flight) : 0;
     }
 
     private static double startS(Contact contact, double firstSightS) {

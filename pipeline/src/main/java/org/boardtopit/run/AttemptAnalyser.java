@@ -243,7 +243,7 @@ public final class AttemptAnalyser {
         ContactTimeline contacts = look.contacts().withDoubtOfPlaces(along -> marksSd(basis, along));
         FittedMotion fitted =
                 new WholeClipFit(SegmentTable.of(sex(clip)), assumptions(basis)).fit(look.motion(), contacts);
-        PhaseTimeline phases = phases(clip, landmarks, contacts);
+        PhaseTimeline phases = PhaseTimeline.of(contacts, sight(landmarks, true), sight(landmarks, false));
         double official = clip.entry().map(AttemptEntry::officialM).orElse(Double.NaN);
         AttemptMeasures measures = new AttemptMeasurer()
                 .measure(
@@ -259,14 +259,6 @@ public final class AttemptAnalyser {
                                 athletePx(landmarks, basis),
                                 warnings));
         return new AttemptAnalysis(basis.view(), basis.found(), fitted, measures);
-    }
-
-    private static PhaseTimeline phases(Clip clip, ClipLandmarks landmarks, ContactTimeline contacts) {
-        double first = sight(landmarks, true);
-        double last = sight(landmarks, false);
-        return pattern(clip)
-                .map(p -> PhaseTimeline.of(p, contacts, first, last))
-                .orElseGet(() -> PhaseTimeline.of(contacts, first, last));
     }
 
     private static Optional<Pattern> pattern(Clip clip) {
