@@ -155,11 +155,18 @@ final class PatternDecoder {
         }
         Candidate first = contacts.get(0);
         return Optional.of(new Found(
-                first.fromFirst() ? List.of() : SequenceDecoder.approach(all, first),
+                first.fromFirst() ? List.of() : approach(all, first),
                 contacts,
                 best.get().places().stream().map(p -> places.get(p).foot()).toList(),
                 margins,
                 search.wrongFeet(best.get())));
+    }
+
+    /** Without a stride that was down when the athlete came into view. */
+    private static List<Candidate> approach(List<Candidate> all, Candidate first) {
+        return SequenceDecoder.approach(all, first).stream()
+                .filter(c -> !c.fromFirst())
+                .toList();
     }
 
     /** Over one clip's candidates, in the order of their middles. */
