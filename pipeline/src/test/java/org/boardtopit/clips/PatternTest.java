@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -59,8 +60,7 @@ class PatternTest {
         Pattern pattern = Pattern.parse(text);
         assertEquals(flights, pattern.flights().stream().map(Enum::name).collect(Collectors.joining(" ")));
         assertEquals(1, pattern.orders(Optional.empty()).size());
-        assertEquals(
-                text.toUpperCase(java.util.Locale.ROOT).replace('-', ' ').replace("BOTH", "both"), pattern.toString());
+        assertEquals(text.toUpperCase(Locale.ROOT).replace('-', ' ').replace("BOTH", "both"), pattern.toString());
     }
 
     @Test

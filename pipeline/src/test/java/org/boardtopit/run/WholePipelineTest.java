@@ -1,6 +1,7 @@
 package org.boardtopit.run;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -14,20 +15,28 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.boardtopit.clips.AttemptEntry;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipFolder;
 import org.boardtopit.clips.ClipList;
 import org.boardtopit.clips.Effort;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
+import org.boardtopit.clips.Pattern;
+import org.boardtopit.contacts.Contact;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.Foot;
+import org.boardtopit.measures.AttemptMeasures;
+import org.boardtopit.measures.ContactMeasures;
+import org.boardtopit.measures.EvidenceTable;
+import org.boardtopit.measures.PhaseMeasures;
 import org.boardtopit.measures.Quality;
 import org.boardtopit.measures.ScaleSource;
 import org.boardtopit.models.LandmarkPool;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.PersonDetector;
 import org.boardtopit.models.djl.TorchEngine;
+import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.pose.Look;
 import org.boardtopit.report.tables.ClipRecord;
 import org.boardtopit.report.tables.ContactRow;
@@ -40,6 +49,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * The whole way from a file to tables and overlay, on the two clips of the sample competition (60 and 120 frames a second).
@@ -51,11 +61,17 @@ class WholePipelineTest {
     private static final List<String> CLIPS = List.of("A1_static_720p60", "C1_static_720p120");
     private static final Path COMPETITION = Path.of("..", "sample-config", "competition");
 
+    /** Feet of board, hop landing, step landing and pit in the truth. */
+    private static final Map<String, String> FEET =
+            Map.of("A1_static_720p60", "L L R both", "C1_static_720p120", "R R L both");
+
     @TempDir
     private static Path out;
 
     private static final Map<String, ClipResult> MEASURED = new TreeMap<>();
     private static final Map<String, JsonNode> TRUTH = new TreeMap<>();
+    /** The same clips, looked at as drills: by clip and pattern. */
+    private static final Map<String, Map<String, AttemptMeasures>> DRILLS = new TreeMap<>();
 
     @BeforeAll
     static void measureTheClip() throws Exception {
@@ -71,6 +87,7 @@ class WholePipelineTest {
                             new FfmpegClipOpener(1), detector, landmarks, Look.of(Effort.QUICK), 1, true));
             for (Clip clip : list.clips()) {
                 MEASURED.put(clip.name(), processor.measure(clip, (stage, share) -> {}));
+                DRILLS.put(clip.name(), asDrills(clip, processor.landmarks(clip, (stage, share) -> {})));
             }
         }
         for (String clip : CLIPS) {
@@ -84,7 +101,38 @@ class WholePipelineTest {
     @AfterAll
     static void forget() {
         MEASURED.clear();
+        DRILLS.clear();
         TRUTH.clear();
+    }
+
+    private static Map<String, AttemptMeasures> asDrills(Clip clip, ClipLandmarks landmarks) {
+        Map<String, AttemptMeasures> measures = new TreeMap<>();
+        for (String pattern : List.of("hop-step-jump", "hop-hop-hop", FEET.get(clip.name()))) {
+            Optional<AttemptEntry> entry = clip.entry().map(e -> drill(e, Pattern.parse(pattern)));
+            Clip drill = new Clip(clip.file(), clip.name(), entry, clip.camera(), clip.athlete());
+            measures.put(
+                    pattern, new AttemptAnalyser().analyse(drill, landmarks).measures());
+        }
+        return measures;
+    }
+
+    /** Without a distance and without a foot. */
+    private static AttemptEntry drill(AttemptEntry e, Pattern pattern) {
+        return new AttemptEntry(
+                e.line(),
+                e.clip(),
+                e.bib(),
+                e.athlete(),
+                e.event(),
+                e.attempt(),
+                e.result(),
+                Double.NaN,
+                e.windMs(),
+                Optional.empty(),
+                e.camera(),
+                e.captureFps(),
+                Optional.of(pattern),
+                e.consent());
     }
 
     private static ContactRow row(String clip, ContactKind kind) {
@@ -234,5 +282,79 @@ class WholePipelineTest {
         assertEquals(distanceM, record.scale().distanceM(), 0.03 * distanceM);
         assertTrue(record.scale().marksResidualPx() < 1.5, record.toString());
         assertEquals(Double.NaN, record.scale().misfit());
+    }
+
+    /** Within two standard deviations of both, the decoders, gates and priors being others. */
+    private static void assertSame(ContactRow expected, Contact actual) {
+        double touchdownSd = Math.hypot(expected.touchdownPmS() / 2, actual.touchdownSdS());
+        assertEquals(expected.touchdownS(), actual.touchdownS(), 2 * touchdownSd, expected.kind() + " touchdown");
+        assertEquals(expected.foot(), actual.foot());
+        if (expected.toeOffS() != null) {
+            double toeOffSd = Math.hypot(expected.toeOffPmS() / 2, actual.toeOffSdS());
+            assertEquals(expected.toeOffS(), actual.toeOffS(), 2 * toeOffSd, expected.kind() + " toe-off");
+            assertEquals(expected.toeAlongM(), actual.toeAlongM(), expected.toeAlongPmM(), expected.kind() + " place");
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"A1_static_720p60", "C1_static_720p120"})
+    void thePatternOfATripleJumpGivesTheSameContacts(String clip) {
+        List<ContactRow> expected = MEASURED.get(clip).contacts().stream()
+                .filter(r -> r.kind() != ContactKind.APPROACH)
+                .toList();
+        for (String pattern : List.of("hop-step-jump", FEET.get(clip))) {
+            List<Contact> actual = DRILLS.get(clip).get(pattern).contacts().stream()
+                    .map(ContactMeasures::contact)
+                    .filter(c -> c.kind() != ContactKind.APPROACH)
+                    .toList();
+            assertEquals(4, actual.size(), pattern);
+            for (int i = 0; i < 4; i++) {
+                assertSame(expected.get(i), actual.get(i));
+                boolean words = pattern.startsWith("hop");
+                assertEquals(
+                        words || i == 3 ? expected.get(i).kind() : ContactKind.DRILL,
+                        actual.get(i).kind());
+            }
+        }
+    }
+
+    /** As feet it is a drill: phases and their measures, but no shares; the truth (SYN) tells the distances. */
+    @ParameterizedTest
+    @ValueSource(strings = {"A1_static_720p60", "C1_static_720p120"})
+    void measuresThePhasesOfADrill(String clip) {
+        AttemptMeasures drill = DRILLS.get(clip).get(FEET.get(clip));
+        assertEquals(
+                List.of("approach", "hop", "step", "jump", "landing"),
+                drill.phases().stream().map(p -> p.phase().label()).toList());
+        for (int i = 0; i < 2; i++) {
+            PhaseMeasures phase = drill.phases().get(i + 1);
+            double truth = truth(clip, JUMP.get(i + 1)).get("toe_x_m").asDouble()
+                    - truth(clip, JUMP.get(i)).get("toe_x_m").asDouble();
+            assertEquals(truth, phase.distanceM().value(), 0.12, phase.phase().label());
+            assertFalse(phase.sharePct().isKnown());
+            assertTrue(phase.flightTimeS().isKnown() && phase.freeThighMaxDeg().isKnown());
+            assertTrue(phase.kneeMinDeg().value() > 90 && phase.kneeMinDeg().value() < 180);
+        }
+        assertTrue(drill.distances().isEmpty());
+        assertTrue(
+                drill.warnings().stream().noneMatch(w -> w.contains("board") || w.contains("pit")),
+                drill.warnings().toString());
+        EvidenceTable evidence = EvidenceTable.of(drill);
+        assertTrue(evidence.of("drill_0", "knee_touchdown_deg").isPresent());
+        assertTrue(evidence.of("hop", "distance_m").isPresent());
+    }
+
+    @Test
+    void saysThatAPatternDoesNotFitAndInventsNothing() {
+        AttemptMeasures wrong = DRILLS.get("A1_static_720p60").get("hop-hop-hop");
+        assertEquals(List.of(), wrong.contacts());
+        assertEquals(List.of(), wrong.phases());
+        assertEquals(Quality.POOR, wrong.quality());
+        assertEquals(
+                1,
+                wrong.warnings().stream()
+                        .filter(w -> w.startsWith("the pattern hop-hop-hop does not fit"))
+                        .count(),
+                wrong.warnings().toString());
     }
 }

@@ -51,6 +51,7 @@ final class StripPainter {
         canvas.shade(panel, lightPanel ? 0.35 : 0.75);
         canvas.fill(new Box(axis.leftPx(), barTop, axis.rightPx(), barBottom), Ink.TRACK);
         scene.phases().forEach(phase -> phase(phase, phase.contains(timeUs)));
+        borders();
         scene.contacts().forEach(this::tick);
         playhead(axis.xAt(timeUs));
         caption(timeUs, frameIndex);
@@ -69,6 +70,17 @@ final class StripPainter {
         if (width <= right - left) {
             double baseline = (barTop + barBottom + cap) / 2;
             canvas.text(phase.text(), (left + right - width) / 2, baseline, cap, current ? Ink.TEXT : Ink.QUIET_TEXT);
+        }
+    }
+
+    /** Phases of one colour that follow each other, as in a drill, are told by a line. */
+    private void borders() {
+        for (int i = 1; i < scene.phases().size(); i++) {
+            PhaseSpan phase = scene.phases().get(i);
+            if (phase.name() == scene.phases().get(i - 1).name()) {
+                double x = axis.xAt(phase.startUs());
+                canvas.line(x, barTop, x, barBottom, Math.max(1, (int) Math.round(unit)), Ink.OUTLINE);
+            }
         }
     }
 
