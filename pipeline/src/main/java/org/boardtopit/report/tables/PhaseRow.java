@@ -53,7 +53,7 @@ public record PhaseRow(
     private static List<Column<PhaseRow>> columns() {
         List<Column<PhaseRow>> columns = new ArrayList<>(List.of(
                 Column.text("clip", PhaseRow::clip),
-                Column.label("phase", PhaseRow::phase),
+                Column.label("phase", Column.oneOf(PhaseName.values()), PhaseRow::phase),
                 Column.number("start_s", 4, PhaseRow::startS),
                 Column.number("end_s", 4, PhaseRow::endS),
                 Column.number("support_time_s", 4, PhaseRow::supportTimeS),
@@ -71,7 +71,7 @@ public record PhaseRow(
                 Column.number("free_thigh_max_deg", 1, PhaseRow::freeThighMaxDeg),
                 Column.number("free_thigh_hold_pct", 1, PhaseRow::freeThighHoldPct),
                 Column.number("trunk_change_deg", 1, PhaseRow::trunkChangeDeg)));
-        columns.add(Column.label("arm_action", PhaseRow::armAction));
+        columns.add(Column.label("arm_action", Column.oneOf(ArmAction.values()), PhaseRow::armAction));
         for (PhaseQuantity quantity : PhaseQuantity.values()) {
             columns.add(Column.number(
                     quantity.column(), quantity.decimals(), row -> row.more().get(quantity)));
