@@ -51,6 +51,11 @@ record Bound(Phase phase, Contact support, Contact next) {
         return support.foot().other();
     }
 
+    /** The touchdown of the support, or the first sight of an athlete who stood there. */
+    double startS() {
+        return phase.startS();
+    }
+
     double toeOffS() {
         return support.toeOffS();
     }

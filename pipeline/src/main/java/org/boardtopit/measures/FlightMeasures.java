@@ -67,7 +67,7 @@ final class FlightMeasures {
     }
 
     private Course freeThigh() {
-        return course(bound.support().touchdownS(), p -> p.thighDeg(bound.free()));
+        return course(bound.startS(), p -> p.thighDeg(bound.free()));
     }
 
     /** Share of the flight in which it is near that angle. */

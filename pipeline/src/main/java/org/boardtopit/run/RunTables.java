@@ -58,6 +58,7 @@ final class RunTables {
 
     /** Replaces all tables. A clip that clips.csv lists is in the others, as it is written last. */
     void write() throws IOException {
+        writer.describe();
         writer.write(IntervalRow.TABLE, intervals);
         writer.write(ContactRow.TABLE, contacts);
         writer.write(PhaseRow.TABLE, phases);

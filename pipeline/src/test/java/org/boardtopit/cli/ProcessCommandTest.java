@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.boardtopit.clips.Effort;
 import org.boardtopit.models.NetworkUnfitException;
+import org.boardtopit.report.tables.CsvwValidator;
 import org.boardtopit.run.ClipNotMeasuredException;
 import org.boardtopit.run.ScriptedMeasurer;
 import org.junit.jupiter.api.BeforeEach;
@@ -48,6 +49,23 @@ class ProcessCommandTest {
         assertTrue(program.out().contains(program.path("results/clips.csv").toString()), program.out());
         assertTrue(program.out().contains(program.path("results/overlays").toString()), program.out());
         assertTrue(program.closed(), "the networks are closed at the end");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"'',','", "'tables: {decimal: \",\"}\n',;"})
+    void describesItsTablesInTheFormatOfTheSheet(String tables, String separator) throws IOException {
+        program.file("meet.yaml", tables);
+        program.file("clips/note.txt", "no clip");
+        program.measurer.on("b.mp4", (clip, listener) -> {
+            throw new ClipNotMeasuredException("subject", "nobody; runs, through", null);
+        });
+
+        program.run("process", "@clips", "--meet", "@meet.yaml", "--out", "@results");
+
+        JsonNode described =
+                new ObjectMapper().readTree(program.path("results/tables.json").toFile());
+        assertEquals(separator, described.at("/dialect/delimiter").asText());
+        assertEquals(List.of(), CsvwValidator.problems(program.path("results")));
     }
 
     @Test

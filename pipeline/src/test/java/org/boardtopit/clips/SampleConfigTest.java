@@ -34,7 +34,7 @@ class SampleConfigTest {
         MeetSheet sheet = MeetSheetReader.read(file);
         assertEquals(2, sheet.cameras().size());
         assertEquals(5, sheet.athletes().size());
-        assertEquals(7, sheet.attempts().orElseThrow().entries().size());
+        assertEquals(8, sheet.attempts().orElseThrow().entries().size());
         assertEquals(RunSettings.DEFAULT, sheet.settings());
         assertEquals(TableFormat.DEFAULT, sheet.tables());
         assertEquals(documentedKeys(), keysOf(Files.readString(file, StandardCharsets.UTF_8)));

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -23,6 +24,7 @@ import org.boardtopit.clips.Effort;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
 import org.boardtopit.clips.Pattern;
+import org.boardtopit.clips.TableFormat;
 import org.boardtopit.contacts.Contact;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.Foot;
@@ -40,6 +42,8 @@ import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.pose.Look;
 import org.boardtopit.report.tables.ClipRecord;
 import org.boardtopit.report.tables.ContactRow;
+import org.boardtopit.report.tables.CsvwValidator;
+import org.boardtopit.report.tables.TableWriter;
 import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoFrame;
 import org.boardtopit.video.ffmpeg.FfmpegClipOpener;
@@ -168,6 +172,24 @@ class WholePipelineTest {
             assertEquals(Quality.GOOD, MEASURED.get(clip).attempt().quality());
             assertEquals(ScaleSource.MARKS, MEASURED.get(clip).attempt().scaleSource());
         }
+    }
+
+    /** By the rules of W3C's vocabulary for tables, with comma and dot, semicolon and decimal comma. */
+    @ParameterizedTest
+    @CsvSource({"',',.", ";,','"})
+    void itsTablesAreAsTablesJsonDescribesThem(char separator, char decimal, @TempDir Path folder) throws IOException {
+        RunTables tables = new RunTables(new TableWriter(folder, new TableFormat(separator, decimal)), List.of());
+        MEASURED.values().forEach(tables::add);
+        tables.write();
+
+        assertEquals(List.of(), CsvwValidator.problems(folder));
+
+        Path contacts = folder.resolve("contacts.csv");
+        String written = Files.readString(contacts);
+        Files.writeString(contacts, written.replace("hop_landing", "second_hop"));
+        assertTrue(
+                CsvwValidator.problems(folder).get(0).contains("kind: 'second_hop' is none of "),
+                "a word that is not described is found");
     }
 
     @Test

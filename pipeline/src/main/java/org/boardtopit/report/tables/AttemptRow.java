@@ -1,9 +1,11 @@
 package org.boardtopit.report.tables;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.stream.Collectors;
 import org.boardtopit.clips.AttemptResult;
 import org.boardtopit.contacts.Foot;
 import org.boardtopit.measures.AttemptQuantity;
@@ -60,6 +62,9 @@ public record AttemptRow(
         List<String> warnings,
         Map<AttemptQuantity, Double> more) {
 
+    private static final String RESULTS =
+            Arrays.stream(AttemptResult.values()).map(AttemptResult::symbol).collect(Collectors.joining("|"));
+
     /** The columns of attempts.csv. */
     public static final Table<AttemptRow> TABLE = new Table<>("attempts.csv", columns());
 
@@ -77,11 +82,11 @@ public record AttemptRow(
                 Column.text("bib", AttemptRow::bib),
                 Column.text("athlete", AttemptRow::athlete),
                 Column.whole("attempt", AttemptRow::attempt),
-                Column.label("result", row -> row.result() == null ? null : row.result()::symbol),
+                Column.label("result", RESULTS, row -> row.result() == null ? null : row.result()::symbol),
                 Column.truncated("official_m", 2, AttemptRow::officialM),
                 Column.number("wind_ms", 1, AttemptRow::windMs),
-                Column.label("takeoff_foot", AttemptRow::takeoffFoot),
-                Column.label("direction", AttemptRow::direction),
+                Column.label("takeoff_foot", Column.oneOf(Foot.values()), AttemptRow::takeoffFoot),
+                Column.label("direction", Column.oneOf(Direction.values()), AttemptRow::direction),
                 Column.number("fps", 3, AttemptRow::fps),
                 Column.number("effective_m", 2, AttemptRow::effectiveM),
                 Column.number("toe_to_board_m", 3, AttemptRow::toeToBoardM),
@@ -93,12 +98,12 @@ public record AttemptRow(
                 Column.number("jump_pct", 2, AttemptRow::jumpPct),
                 Column.number("lead_pct", 2, AttemptRow::leadPct),
                 Column.number("lead_pct_pm", 2, AttemptRow::leadPctPm),
-                Column.label("effort_class", AttemptRow::effortClass),
+                Column.label("effort_class", Column.oneOf(EffortClass.values()), AttemptRow::effortClass),
                 Column.number("approach_speed_ms", 2, AttemptRow::approachSpeedMs),
-                Column.label("scale_source", AttemptRow::scaleSource),
+                Column.label("scale_source", Column.oneOf(ScaleSource.values()), AttemptRow::scaleSource),
                 Column.number("closure_ratio", 3, AttemptRow::closureRatio),
                 Column.number("gravity_ratio", 3, AttemptRow::gravityRatio),
-                Column.label("quality", AttemptRow::quality),
+                Column.label("quality", Column.oneOf(Quality.values()), AttemptRow::quality),
                 Column.text("warnings", row -> String.join("; ", row.warnings()))));
         for (AttemptQuantity quantity : AttemptQuantity.values()) {
             columns.add(Column.number(

@@ -35,7 +35,7 @@ public record ClipRow(
             "clips.csv",
             List.of(
                     Column.text("clip", ClipRow::clip),
-                    Column.label("outcome", ClipRow::outcome),
+                    Column.label("outcome", Column.oneOf(Outcome.values()), ClipRow::outcome),
                     Column.text("stage", ClipRow::stage),
                     Column.text("reason", ClipRow::reason),
                     Column.whole("frames", ClipRow::frames),

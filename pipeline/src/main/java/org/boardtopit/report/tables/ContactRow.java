@@ -61,8 +61,8 @@ public record ContactRow(
         List<Column<ContactRow>> columns = new ArrayList<>(List.of(
                 Column.text("clip", ContactRow::clip),
                 Column.whole("contact", ContactRow::contact),
-                Column.label("kind", ContactRow::kind),
-                Column.label("foot", ContactRow::foot),
+                Column.label("kind", Column.oneOf(ContactKind.values()), ContactRow::kind),
+                Column.label("foot", Column.oneOf(Foot.values()), ContactRow::foot),
                 Column.number("touchdown_s", 4, ContactRow::touchdownS),
                 Column.number("touchdown_pm_s", 4, ContactRow::touchdownPmS),
                 Column.number("toe_off_s", 4, ContactRow::toeOffS),

@@ -22,7 +22,7 @@ public record IntervalRow(
             "intervals.csv",
             List.of(
                     Column.text("clip", IntervalRow::clip),
-                    Column.text("of", IntervalRow::of),
+                    Column.label("of", "attempt|phase|contact", row -> row::of),
                     Column.text("part", IntervalRow::part),
                     Column.text("measure", IntervalRow::measure),
                     Column.number("value", 4, IntervalRow::value),

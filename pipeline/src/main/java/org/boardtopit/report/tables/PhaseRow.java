@@ -7,6 +7,7 @@ import java.util.Objects;
 import org.boardtopit.clips.Label;
 import org.boardtopit.measures.ArmAction;
 import org.boardtopit.measures.PhaseQuantity;
+import org.boardtopit.phases.PhaseName;
 
 /**
  * One phase of an attempt: a row of phases.csv. Null where something is not known or not measurable.
@@ -42,6 +43,9 @@ public record PhaseRow(
         ArmAction armAction,
         Map<PhaseQuantity, Double> more) {
 
+    /** A number follows where a drill has several of a name. */
+    private static final String NAMES = "(" + Column.oneOf(PhaseName.values()) + ")(_[1-9][0-9]*)?";
+
     /** The columns of phases.csv. */
     public static final Table<PhaseRow> TABLE = new Table<>("phases.csv", columns());
 
@@ -54,7 +58,7 @@ public record PhaseRow(
     private static List<Column<PhaseRow>> columns() {
         List<Column<PhaseRow>> columns = new ArrayList<>(List.of(
                 Column.text("clip", PhaseRow::clip),
-                Column.label("phase", PhaseRow::phase),
+                Column.label("phase", NAMES, PhaseRow::phase),
                 Column.number("start_s", 4, PhaseRow::startS),
                 Column.number("end_s", 4, PhaseRow::endS),
                 Column.number("support_time_s", 4, PhaseRow::supportTimeS),
@@ -72,7 +76,7 @@ public record PhaseRow(
                 Column.number("free_thigh_max_deg", 1, PhaseRow::freeThighMaxDeg),
                 Column.number("free_thigh_hold_pct", 1, PhaseRow::freeThighHoldPct),
                 Column.number("trunk_change_deg", 1, PhaseRow::trunkChangeDeg)));
-        columns.add(Column.label("arm_action", PhaseRow::armAction));
+        columns.add(Column.label("arm_action", Column.oneOf(ArmAction.values()), PhaseRow::armAction));
         for (PhaseQuantity quantity : PhaseQuantity.values()) {
             columns.add(Column.number(
                     quantity.column(), quantity.decimals(), row -> row.more().get(quantity)));

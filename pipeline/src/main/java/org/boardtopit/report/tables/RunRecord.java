@@ -1,13 +1,5 @@
 package org.boardtopit.report.tables;
 
-import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.util.DefaultIndenter;
-import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
-import com.fasterxml.jackson.databind.ObjectWriter;
-import com.fasterxml.jackson.databind.SerializerProvider;
-import com.fasterxml.jackson.databind.json.JsonMapper;
-import com.fasterxml.jackson.databind.module.SimpleModule;
-import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -63,8 +55,7 @@ public record RunRecord(
      */
     public Path write(Path folder) throws IOException {
         Path file = folder.resolve(FILE_NAME);
-        String json = writer().writeValueAsString(content());
-        WholeFile.write(file, out -> out.append(json).append('\n'));
+        JsonFile.write(file, content());
         return file;
     }
 
@@ -78,31 +69,5 @@ public record RunRecord(
         content.put("timings_s", timingsS);
         content.put("clips", clips.stream().map(ClipRecord::content).toList());
         return content;
-    }
-
-    private static ObjectWriter writer() {
-        SimpleModule numbers = new SimpleModule();
-        numbers.addSerializer(Double.class, new FiniteOrNull());
-        // The printer's own line end would be the machine's.
-        DefaultPrettyPrinter printer = new DefaultPrettyPrinter();
-        printer.indentObjectsWith(new DefaultIndenter("  ", "\n"));
-        return JsonMapper.builder().addModule(numbers).build().writer(printer);
-    }
-
-    private static final class FiniteOrNull extends StdSerializer<Double> {
-        private static final long serialVersionUID = 1L;
-
-        private FiniteOrNull() {
-            super(Double.class);
-        }
-
-        @Override
-        public void serialize(Double value, JsonGenerator json, SerializerProvider provider) throws IOException {
-            if (Double.isFinite(value)) {
-                json.writeNumber(value);
-            } else {
-                json.writeNull();
-            }
-        }
     }
 }

@@ -5,7 +5,8 @@ import java.util.List;
 /**
  * The fixed shape of one table: its file name and its columns.
  *
- * <p>The tables are the constants TABLE of {@link AttemptRow}, {@link PhaseRow}, {@link ContactRow} and {@link ClipRow}.
+ * <p>The tables are the constants TABLE of {@link AttemptRow}, {@link PhaseRow}, {@link ContactRow}, {@link IntervalRow}
+ * and {@link ClipRow}; {@link TableSchemas} has them all.
  *
  * @param <R> what a row is made of
  */

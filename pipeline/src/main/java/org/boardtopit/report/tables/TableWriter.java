@@ -33,6 +33,14 @@ public final class TableWriter {
         return file;
     }
 
+    /**
+     * Writes what the columns of all tables of a run hold, as tables.json.
+     * @return the file
+     */
+    public Path describe() throws IOException {
+        return new TableSchemas(format).write(folder);
+    }
+
     <R> void append(Table<R> table, List<R> rows, Appendable out) throws IOException {
         CSVFormat csv = CSVFormat.RFC4180
                 .builder()

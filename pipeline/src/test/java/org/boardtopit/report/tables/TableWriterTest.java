@@ -302,7 +302,7 @@ class TableWriterTest {
 
     @Test
     void aPassKeepsItsDash() {
-        Column<AttemptResult> column = Column.label("result", result -> result::symbol);
+        Column<AttemptResult> column = Column.label("result", "o|x|-|r", result -> result::symbol);
         assertEquals("-", column.cell().text(AttemptResult.PASSED, TableFormat.DEFAULT));
     }
 
