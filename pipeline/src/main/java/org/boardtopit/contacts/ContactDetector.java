@@ -47,12 +47,12 @@ public final class ContactDetector {
 
     /**
      * In a drill the foot leaves more gently, in a slow one much more so: what the model's own uncertainty leaves out (drawn
-     * drills: errors of touchdowns of 2 to 7 ms, of toe-offs of 4 to 10 ms, of 25 ms in skips at 1 to 2 m/s).
+     * drills: errors of touchdowns of 2 to 7 ms, of toe-offs of 4 to 10 ms, of 25 to 30 ms in skips at 1 to 2 m/s).
      */
     private static final double DRILL_TOUCHDOWN_SD_S = 0.004;
 
     private static final double DRILL_TOE_OFF_SD_S = 0.007;
-    private static final double SLOW_DRILL_TOE_OFF_SD_S = 0.020;
+    private static final double SLOW_DRILL_TOE_OFF_SD_S = 0.025;
     private static final double SLOW_DRILL_MS = 2;
     private static final double INTERVAL_90 = 1.645;
     /** An interval wider than this many frames tells no more than the nearest frame (domain notes, section 4c). */

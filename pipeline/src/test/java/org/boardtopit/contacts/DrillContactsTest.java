@@ -47,7 +47,7 @@ class DrillContactsTest {
     private static List<Timed> timed;
 
     private static DrawnDrill drill(String feet, boolean approach, boolean slow) {
-        List<Foot> contacts = Stream.of(feet.split(" "))
+        List<Foot> contacts = Stream.of(feet.split(" ", -1))
                 .map(f -> f.equals("B") ? Foot.BOTH : f.equals("L") ? Foot.LEFT : Foot.RIGHT)
                 .toList();
         return new DrawnDrill(contacts, approach, slow);

@@ -23,7 +23,7 @@ class PatternDecoderTest {
         List<Candidate> all = new ArrayList<>();
         double touchdownS = 0.5;
         double alongM = 0;
-        for (String foot : feet.split(" ")) {
+        for (String foot : feet.split(" ", -1)) {
             double lastsS = foot.equals("B") ? 0.8 : 0.2;
             for (Foot f : foot.equals("B") ? List.of(Foot.LEFT, Foot.RIGHT) : List.of(foot(foot))) {
                 all.add(new Candidate(f, touchdownS, touchdownS + lastsS, 0.08, alongM, 0.01));
