@@ -45,6 +45,7 @@ final class AttemptErrors {
         approach();
         distances();
         speeds();
+        errors.addAll(new MovementErrors(truth, measures).list());
         return List.copyOf(errors);
     }
 
@@ -177,8 +178,10 @@ final class AttemptErrors {
             double angle = Math.toDegrees(Math.atan2(t.vyMs(), t.vxMs()));
             add(Measure.TAKEOFF_ANGLE, phase.map(PhaseMeasures::takeoffAngleDeg), angle);
             if (inMetresFromTheLine()) {
-                double height = value(phase.map(PhaseMeasures::comHeightTakeoffM));
-                add(Measure.COM_HEIGHT, height, t.toeOff().comHeightM(), Double.NaN);
+                add(
+                        Measure.COM_HEIGHT,
+                        phase.map(PhaseMeasures::comHeightTakeoffM),
+                        t.toeOff().comHeightM());
             }
         }
         truth.approachSpeedMs().ifPresent(v -> add(Measure.APPROACH_SPEED, Optional.of(measures.approachSpeedMs()), v));

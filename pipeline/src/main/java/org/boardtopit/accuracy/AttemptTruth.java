@@ -46,6 +46,12 @@ record AttemptTruth(
         }
     }
 
+    /** True when the points are known in metres, too. */
+    boolean knowsPlaces() {
+        int all = frames.get(0).points().size();
+        return frames.stream().allMatch(f -> f.places().size() == all);
+    }
+
     ContactTruth contact(ContactKind kind) {
         return contacts.stream().filter(c -> c.kind() == kind).findFirst().orElseThrow();
     }

@@ -199,13 +199,23 @@ final class AttemptTruthReader {
         for (BodyPoint point : POINTS) {
             points.put(point, new Point2(table.number(row, column(point, 'x')), table.number(row, column(point, 'y'))));
         }
+        Map<BodyPoint, Point2> places = new EnumMap<>(BodyPoint.class);
+        for (BodyPoint point : POINTS) {
+            String name = point.name().toLowerCase(Locale.ROOT);
+            double along = table.number(row, name + "_x_m");
+            double up = table.number(row, name + "_z_m");
+            if (Double.isFinite(along) && Double.isFinite(up)) {
+                places.put(point, new Point2(along, up));
+            }
+        }
         return new FrameTruth(
                 table.neededNumber(row, "t_s"),
                 part(table, row),
                 table.neededNumber(row, "com_x_m"),
                 table.neededNumber(row, "com_y_m"),
                 table.neededNumber(row, "com_z_m"),
-                points);
+                points,
+                places);
     }
 
     private static Part part(WideTable table, int row) throws InputException {

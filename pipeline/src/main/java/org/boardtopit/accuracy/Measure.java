@@ -24,7 +24,8 @@ record Measure(String name, Group group, String unit, double perUnit) {
         SHARES("shares"),
         SPEEDS("speeds"),
         ANGLES_TOUCHDOWN("angles at touchdown"),
-        ANGLES_TOE_OFF("angles at toe-off");
+        ANGLES_TOE_OFF("angles at toe-off"),
+        MOVEMENT("movement in supports and flights");
 
         private final String label;
 
@@ -59,6 +60,40 @@ record Measure(String name, Group group, String unit, double perUnit) {
     static final Measure LAST_STRIDES = new Measure("last two strides", Group.DISTANCES, "cm", 100);
     static final Measure COM_HEIGHT = new Measure("centre of mass at take-off", Group.SPEEDS, "cm", 100);
     static final Measure GRAVITY = new Measure("gravity ratio", Group.SPEEDS, "%", 100);
+
+    static final Measure KNEE_MIN = movement("least knee in support", "deg");
+    static final Measure KNEE_YIELD = movement("knee yield", "deg");
+    static final Measure BEFORE_MID_SUPPORT = movement("before mid-support", "%");
+    static final Measure INTERVAL = movement("interval", "ms", 1000);
+    static final Measure SUPPORT_SHARE = movement("support share", "%");
+    static final Measure RHYTHM = movement("rhythm evenness", "%");
+    static final Measure FREE_THIGH_MAX = movement("free thigh, largest", "deg");
+    static final Measure FREE_THIGH_HOLD = movement("free thigh held", "%");
+    static final Measure FREE_THIGH_MIN = movement("free thigh, least", "deg");
+    static final Measure FREE_KNEE_MIN = movement("free knee, least", "deg");
+    static final Measure FREE_LEVER_MIN = movement("free lever, least", "%");
+    static final Measure THIGH_SEPARATION = movement("thigh separation", "deg");
+    static final Measure REACH_SHANK = movement("reach of the shank", "deg");
+    static final Measure PULL_BACK = movement("pull-back", "deg");
+    static final Measure TRUNK_MAX = movement("trunk, largest lean", "deg");
+    static final Measure TRUNK_CHANGE = movement("trunk change", "deg");
+    static final Measure HEAD_CHANGE = movement("head change", "deg");
+    static final Measure THIGH_DROP = movement("thighs drop before the pit", "ms", 1000);
+    static final Measure FOOT_SPEED = movement("foot speed at touchdown", "m/s");
+    static final Measure FOOT_SPEED_RELATIVE = movement("foot speed against the body", "m/s");
+    static final Measure ARM_TOUCHDOWN = movement("arm at touchdown", "deg");
+    static final Measure ARM_TOE_OFF = movement("arm at toe-off", "deg");
+    static final Measure COM_PEAK = movement("centre of mass at its highest", "cm", 100);
+    static final Measure HEEL_AHEAD = movement("heel ahead in the pit", "cm", 100);
+    static final Measure WRISTS_BEHIND = movement("wrists behind in the pit", "cm", 100);
+
+    private static Measure movement(String name, String unit) {
+        return movement(name, unit, 1);
+    }
+
+    private static Measure movement(String name, String unit, double perUnit) {
+        return new Measure(name, Group.MOVEMENT, unit, perUnit);
+    }
 
     /** In the order of the report. */
     static final List<BodyAngle> ANGLES = List.of(
@@ -110,6 +145,32 @@ record Measure(String name, Group group, String unit, double perUnit) {
         for (boolean touchdown : new boolean[] {true, false}) {
             ANGLES.forEach(angle -> all.add(angle(angle, touchdown)));
         }
+        all.addAll(List.of(
+                KNEE_MIN,
+                KNEE_YIELD,
+                BEFORE_MID_SUPPORT,
+                INTERVAL,
+                SUPPORT_SHARE,
+                RHYTHM,
+                FREE_THIGH_MAX,
+                FREE_THIGH_HOLD,
+                FREE_THIGH_MIN,
+                FREE_KNEE_MIN,
+                FREE_LEVER_MIN,
+                THIGH_SEPARATION,
+                REACH_SHANK,
+                PULL_BACK,
+                TRUNK_MAX,
+                TRUNK_CHANGE,
+                HEAD_CHANGE,
+                THIGH_DROP,
+                FOOT_SPEED,
+                FOOT_SPEED_RELATIVE,
+                ARM_TOUCHDOWN,
+                ARM_TOE_OFF,
+                COM_PEAK,
+                HEEL_AHEAD,
+                WRISTS_BEHIND));
         return all;
     }
 }

@@ -10,6 +10,8 @@ public enum ArmAction implements Label {
     DOUBLE("double"),
     /** They go on as in running: against each other, with a smaller swing. */
     RUNNING("running"),
+    /** Neither clearly together nor clearly against each other. */
+    MIXED("mixed"),
     /** The far arm is hidden or its points are too unsure. */
     NOT_SEEN("not_seen");
 

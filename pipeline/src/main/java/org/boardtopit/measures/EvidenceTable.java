@@ -40,8 +40,10 @@ public record EvidenceTable(List<Evidence> all) {
             return new EvidenceTable(all);
         }
 
-        private void add(String part, String measure, Reading reading, double atS) {
+        /** At the instant of the reading, or at another one when it has none of its own. */
+        private void add(String part, String measure, Reading reading, double otherwiseS) {
             if (reading.isKnown()) {
+                double atS = Double.isFinite(reading.atS()) ? reading.atS() : otherwiseS;
                 all.add(new Evidence(part, measure, reading, atS));
             }
         }
@@ -64,15 +66,23 @@ public record EvidenceTable(List<Evidence> all) {
 
         private void phase(PhaseMeasures p) {
             String part = p.phase().name().label();
-            double toeOffS = p.phase().startS() + (Double.isFinite(p.supportTimeS()) ? p.supportTimeS() : 0);
+            double supportS = p.supportTimeS().isKnown() ? p.supportTimeS().value() : 0;
+            double toeOffS = p.phase().startS() + supportS;
             double middleS = (toeOffS + p.phase().endS()) / 2;
             add(part, "share_pct", p.sharePct(), middleS);
             add(part, "distance_m", p.distanceM(), middleS);
+            add(part, "support_time_s", p.supportTimeS(), p.phase().startS());
             add(part, "flight_time_s", p.flightTimeS(), middleS);
             add(part, "vx_takeoff_ms", p.vxTakeoffMs(), toeOffS);
             add(part, "vy_takeoff_ms", p.vyTakeoffMs(), toeOffS);
             add(part, "takeoff_angle_deg", p.takeoffAngleDeg(), toeOffS);
             add(part, "speed_change_ms", p.speedChangeMs(), toeOffS);
+            add(part, "com_height_takeoff_m", p.comHeightTakeoffM(), toeOffS);
+            add(part, "com_peak_m", p.comPeakM(), middleS);
+            add(part, "knee_min_deg", p.kneeMinDeg(), toeOffS);
+            add(part, "free_thigh_max_deg", p.freeThighMaxDeg(), middleS);
+            add(part, "free_thigh_hold_pct", p.freeThighHoldPct(), middleS);
+            add(part, "trunk_change_deg", p.trunkChangeDeg(), p.phase().endS());
             for (PhaseQuantity quantity : PhaseQuantity.values()) {
                 add(part, quantity.column(), p.of(quantity), middleS);
             }

@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import org.boardtopit.contacts.Foot;
 import org.boardtopit.fit.FittedMotion;
 import org.boardtopit.signal.LocalHinge;
@@ -36,6 +39,14 @@ final class Instant {
     private static final double CENTRE_NOISE_M = 0.01;
 
     private static final double CENTRE_SPEED_SD_MS = 15;
+    /** Of an arm's direction in one frame (measured on our footage); a wrist swings as fast as a leg. */
+    private static final double ARM_NOISE_DEG = 4;
+    /** Of a fitted place on a limb in one frame (measured on our footage). */
+    private static final double LIMB_NOISE_M = 0.01;
+    /** A foot that comes down is braked by 40 to 90 m/s^2 over the ground (measured on our footage). */
+    private static final double FOOT_BRAKING_SD_MS2 = 70;
+    /** Braking is not even, so frames count less the longer they lie before the touchdown. */
+    private static final double SPEED_REACH_S = 0.04;
 
     private final FittedMotion motion;
     private final Foot foot;
@@ -91,7 +102,7 @@ final class Instant {
     Map<BodyAngle, Reading> angles() {
         List<Map<BodyAngle, Double>> seen = new ArrayList<>();
         for (int i = 0; i < t.length; i++) {
-            seen.add(new Posture(motion, firstFrame + i).angles(foot));
+            seen.add(posture(i).angles(foot));
         }
         Map<BodyAngle, Reading> readings = new EnumMap<>(BodyAngle.class);
         for (BodyAngle angle : BodyAngle.values()) {
@@ -116,18 +127,67 @@ final class Instant {
         return new Reading(reading.value(), Math.hypot(reading.sd(), toeAlongSdM));
     }
 
+    private Posture posture(int i) {
+        return Posture.at(motion, firstFrame + i);
+    }
+
+    private double[] each(ToDoubleFunction<Posture> number) {
+        return IntStream.range(0, t.length)
+                .mapToDouble(i -> number.applyAsDouble(posture(i)))
+                .toArray();
+    }
+
+    /** A distance along the runway between points of the body. */
+    Reading length(ToDoubleFunction<Posture> along) {
+        return fit(each(along), weights, LIMB_NOISE_M, CENTRE_SPEED_SD_MS, FOOT_BRAKING_SD_MS2)
+                .map(this::reading)
+                .orElse(Reading.UNKNOWN);
+    }
+
+    /** Direction of an arm, as {@link Posture#armDeg}, followed through the frames before it is read. */
+    Reading armDeg(Foot side) {
+        double[] arm = each(p -> p.armDeg(side));
+        for (int i = 1; i < arm.length; i++) {
+            arm[i] -= 360 * Math.rint((arm[i] - arm[i - 1]) / 360);
+        }
+        Reading reading = read(arm, ARM_NOISE_DEG, SLOPE_SDS_PER_S);
+        return new Reading(Posture.inTurn(reading.value()), reading.sd());
+    }
+
+    /** Mean speed along the runway over the last {@code spanS} seconds before the instant, of a place of the body. */
+    Reading speedBefore(ToDoubleFunction<Posture> along, double spanS) {
+        double[] near = new double[t.length];
+        double reachS = Math.max(SPEED_REACH_S, 1.5 * motion.repaired().frameStepS());
+        for (int i = 0; i < near.length; i++) {
+            near[i] = weights[i] * Math.exp(-t[i] * t[i] / (2 * reachS * reachS));
+        }
+        return fit(each(along), near, LIMB_NOISE_M, CENTRE_SPEED_SD_MS, FOOT_BRAKING_SD_MS2)
+                .map(fit -> {
+                    double ofNoise = CORRELATION_FACTOR * fit.meanSlopeBeforeSd(spanS);
+                    return new Reading(fit.meanSlopeBefore(spanS), Math.hypot(ofNoise, sdS * FOOT_BRAKING_SD_MS2));
+                })
+                .orElse(Reading.UNKNOWN);
+    }
+
     /** The value at the instant; its interval holds the noise of the points and what an error of the instant would change. */
     private Reading read(double[] y, double noise, double slopeSds) {
+        return fit(y, weights, noise, slopeSds * noise, CURVATURE_SDS_PER_S2 * noise)
+                .map(this::reading)
+                .orElse(Reading.UNKNOWN);
+    }
+
+    private Reading reading(LocalHinge fit) {
+        return new Reading(fit.value(), Math.hypot(CORRELATION_FACTOR * fit.sd(), sdS * fit.slopeBefore()));
+    }
+
+    /** Empty when no frame near the instant tells. */
+    private Optional<LocalHinge> fit(double[] y, double[] trust, double noise, double slopeSd, double curvatureSd) {
         double nearest = Double.POSITIVE_INFINITY;
         for (int i = 0; i < t.length; i++) {
             nearest = Double.isFinite(y[i]) ? Math.min(nearest, Math.abs(t[i])) : nearest;
         }
-        if (nearest > HALF_SPAN_S / 1.5) {
-            return Reading.UNKNOWN;
-        }
-        return LocalHinge.fit(t, y, weights, noise, slopeSds * noise, CURVATURE_SDS_PER_S2 * noise)
-                .map(fit ->
-                        new Reading(fit.value(), Math.hypot(CORRELATION_FACTOR * fit.sd(), sdS * fit.slopeBefore())))
-                .orElse(Reading.UNKNOWN);
+        return nearest > HALF_SPAN_S / 1.5
+                ? Optional.empty()
+                : LocalHinge.fit(t, y, trust, noise, slopeSd, curvatureSd);
     }
 }

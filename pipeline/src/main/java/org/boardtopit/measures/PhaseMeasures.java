@@ -4,8 +4,10 @@ import java.util.Map;
 import org.boardtopit.phases.Phase;
 
 /**
- * What is measured of one phase; unknown values are NaN, lengths are in metres only when the attempt has a scale.
+ * What is measured of one phase; unknown where it was not, lengths are in metres only when the attempt has a scale.
  *
+ * @param comHeightTakeoffM height of the centre of mass at toe-off
+ * @param comPeakM its largest height in the flight
  * @param kneeMinDeg least inner knee angle of the supporting leg during support
  * @param freeThighMaxDeg largest angle of the free thigh from touchdown to the end of the flight
  * @param freeThighHoldPct share of the flight with that thigh within 15 degrees of its largest angle
@@ -15,7 +17,7 @@ import org.boardtopit.phases.Phase;
  */
 public record PhaseMeasures(
         Phase phase,
-        double supportTimeS,
+        Reading supportTimeS,
         Reading flightTimeS,
         Reading distanceM,
         Reading sharePct,
@@ -23,12 +25,12 @@ public record PhaseMeasures(
         Reading vyTakeoffMs,
         Reading takeoffAngleDeg,
         Reading speedChangeMs,
-        double comHeightTakeoffM,
-        double comPeakM,
-        double kneeMinDeg,
-        double freeThighMaxDeg,
-        double freeThighHoldPct,
-        double trunkChangeDeg,
+        Reading comHeightTakeoffM,
+        Reading comPeakM,
+        Reading kneeMinDeg,
+        Reading freeThighMaxDeg,
+        Reading freeThighHoldPct,
+        Reading trunkChangeDeg,
         ArmAction arms,
         Map<PhaseQuantity, Reading> more) {
 
@@ -43,17 +45,17 @@ public record PhaseMeasures(
 
     /** A phase of which only its span is said (approach without speed, landing). */
     static PhaseMeasures spanOnly(Phase phase) {
-        double unknown = Double.NaN;
+        Reading unknown = Reading.UNKNOWN;
         return new PhaseMeasures(
                 phase,
                 unknown,
-                Reading.UNKNOWN,
-                Reading.UNKNOWN,
-                Reading.UNKNOWN,
-                Reading.UNKNOWN,
-                Reading.UNKNOWN,
-                Reading.UNKNOWN,
-                Reading.UNKNOWN,
+                unknown,
+                unknown,
+                unknown,
+                unknown,
+                unknown,
+                unknown,
+                unknown,
                 unknown,
                 unknown,
                 unknown,

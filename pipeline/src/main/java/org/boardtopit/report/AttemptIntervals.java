@@ -61,11 +61,18 @@ final class AttemptIntervals {
         String name = p.phase().name().label();
         add("phase", name, "distance_m", p.distanceM(), "");
         add("phase", name, "share_pct", p.sharePct(), "");
+        add("phase", name, "support_time_s", p.supportTimeS(), "");
         add("phase", name, "flight_time_s", p.flightTimeS(), "");
         add("phase", name, "vx_takeoff_ms", p.vxTakeoffMs(), "");
         add("phase", name, "vy_takeoff_ms", p.vyTakeoffMs(), "");
         add("phase", name, "takeoff_angle_deg", p.takeoffAngleDeg(), "");
         add("phase", name, "speed_change_ms", p.speedChangeMs(), "");
+        add("phase", name, "com_height_takeoff_m", p.comHeightTakeoffM(), "");
+        add("phase", name, "com_peak_m", p.comPeakM(), "");
+        add("phase", name, "knee_min_deg", p.kneeMinDeg(), "");
+        add("phase", name, "free_thigh_max_deg", p.freeThighMaxDeg(), "");
+        add("phase", name, "free_thigh_hold_pct", p.freeThighHoldPct(), "");
+        add("phase", name, "trunk_change_deg", p.trunkChangeDeg(), "");
         for (PhaseQuantity quantity : PhaseQuantity.values()) {
             add("phase", name, quantity.column(), p.of(quantity), "");
         }

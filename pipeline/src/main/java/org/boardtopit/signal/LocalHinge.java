@@ -18,12 +18,16 @@ public final class LocalHinge {
     private final double sd;
     private final double slopeBefore;
     private final double slopeAfter;
+    private final double curvature;
+    private final double[][] covariance;
 
-    private LocalHinge(double value, double sd, double slopeBefore, double slopeAfter) {
-        this.value = value;
-        this.sd = sd;
-        this.slopeBefore = slopeBefore;
-        this.slopeAfter = slopeAfter;
+    private LocalHinge(double[] coefficients, double[][] covariance) {
+        this.value = coefficients[0];
+        this.sd = Math.sqrt(covariance[0][0]);
+        this.slopeBefore = coefficients[1];
+        this.slopeAfter = coefficients[2];
+        this.curvature = coefficients[3];
+        this.covariance = covariance;
     }
 
     /**
@@ -62,7 +66,7 @@ public final class LocalHinge {
                 return Optional.ofNullable(result);
             }
             double[] c = solved.get().unknowns;
-            result = new LocalHinge(c[0], Math.sqrt(solved.get().inverse[0][0]), c[1], c[2]);
+            result = new LocalHinge(c, solved.get().inverse);
             double[] residuals = new double[known];
             int n = 0;
             for (int i = 0; i < t.length; i++) {
@@ -103,5 +107,16 @@ public final class LocalHinge {
     /** The speed just after it; what the prior says when there are no later samples. */
     public double slopeAfter() {
         return slopeAfter;
+    }
+
+    /** The mean speed over the last {@code spanS} seconds before the instant: b - d spanS. */
+    public double meanSlopeBefore(double spanS) {
+        return slopeBefore - curvature * spanS;
+    }
+
+    /** Standard deviation of {@link #meanSlopeBefore}, samples taken as independent. */
+    public double meanSlopeBeforeSd(double spanS) {
+        double variance = covariance[1][1] + spanS * spanS * covariance[3][3] - 2 * spanS * covariance[1][3];
+        return Math.sqrt(Math.max(0, variance));
     }
 }
