@@ -93,14 +93,14 @@ final class Course {
         while (i < t.length && t[i] < timeS) {
             i++;
         }
-        if (i == 0 || i == t.length) {
-            return i == 0 ? this : new Course(new double[0], new double[0]);
+        if (i == 0 || i == t.length || t[i] == timeS) {
+            return new Course(Arrays.copyOfRange(t, i, t.length), Arrays.copyOfRange(y, i, y.length));
         }
         double[] times = Arrays.copyOfRange(t, i - 1, t.length);
         double[] values = Arrays.copyOfRange(y, i - 1, y.length);
         values[0] += (timeS - times[0]) / (times[1] - times[0]) * (values[1] - values[0]);
         times[0] = timeS;
-        return new Course(times, values).known();
+        return new Course(times, values);
     }
 
     /** The largest value. */

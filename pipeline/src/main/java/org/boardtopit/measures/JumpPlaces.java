@@ -8,7 +8,7 @@ import org.boardtopit.phases.PhaseName;
 
 /** Where an attempt touches the runway and the sand, and what follows: distances, shares, closure, sit-back. */
 final class JumpPlaces {
-    /** The official distance is cut to the centimetre below: half of it, evenly spread. */
+    /** The official distance is read to the centimetre and cut to the one below. */
     private static final double OFFICIAL_SD_M = 0.01;
 
     private final ContactTimeline contacts;

@@ -75,6 +75,42 @@ class AccuracyCommandTest {
         assertEquals(0, number(numbers, "touchdown", "missing"));
     }
 
+    /**
+     * The drawn jumper's joints in metres are its truth. Bounds: a few frames of 60 a second and the fit's rounding; the landmarks
+     * themselves are exact, but the hips stand for the centre of mass in the truth.
+     */
+    @Test
+    void readsMovementsNearTheTruthFromExactLandmarks() throws IOException {
+        assertEquals(0, program.run("accuracy", "@footage", "--out", "@results"), program.err());
+        String bounds = """
+                least knee in support | 3 | 6
+                interval | 3 | 8
+                support share | 3 | 1
+                rhythm evenness | 1 | 2
+                free thigh, largest | 3 | 2
+                free thigh held | 3 | 3
+                free thigh, least | 3 | 2
+                free knee, least | 3 | 2
+                free lever, least | 3 | 1
+                thigh separation | 3 | 2
+                reach of the shank | 2 | 3
+                trunk, largest lean | 3 | 1
+                trunk change | 3 | 1
+                head change | 3 | 1
+                arm at touchdown | 6 | 3
+                arm at toe-off | 6 | 3
+                foot speed at touchdown | 3 | 1
+                wrists behind in the pit | 1 | 2
+                """;
+        for (String row : bounds.lines().toList()) {
+            String[] cells = row.split(" \\| ", -1); // measure, how many, largest mean absolute error
+            assertEquals(Integer.parseInt(cells[1]), number("results/accuracy.json", cells[0], "n"), cells[0]);
+            assertEquals(0, number("results/accuracy.json", cells[0], "missing"), cells[0]);
+            double error = number("results/accuracy.json", cells[0], "mae");
+            assertTrue(error < Double.parseDouble(cells[2]), cells[0] + " is off by " + error);
+        }
+    }
+
     @Test
     void aTruthThatIsMovedMovesTheErrorByAsMuch() throws IOException {
         assertEquals(0, program.run("accuracy", "@footage", "--out", "@results"), program.err());

@@ -1,6 +1,7 @@
 package org.boardtopit.motion;
 
 import java.util.Random;
+import java.util.function.DoubleFunction;
 import org.boardtopit.models.BodyPoint;
 import org.boardtopit.signal.Point2;
 
@@ -23,6 +24,18 @@ public final class DrawnMotion {
      */
     public static MotionTrack of(
             double fps, double durationS, double statureM, double sdM, Random random, Formula formula) {
+        return of(fps, durationS, statureM, sdM, random, formula, timeS -> new Point2(0, 0));
+    }
+
+    /** The same with a centre of mass that has a path of its own. */
+    public static MotionTrack of(
+            double fps,
+            double durationS,
+            double statureM,
+            double sdM,
+            Random random,
+            Formula formula,
+            DoubleFunction<Point2> centreOfMass) {
         int n = (int) Math.round(fps * durationS);
         long[] times = new long[n];
         for (int f = 0; f < n; f++) {
@@ -46,6 +59,12 @@ public final class DrawnMotion {
             }
             points[i] = s;
         }
-        return new MotionTrack(times, points, new double[n], new double[n], statureM, new MotionTrack.Repairs(0, 0, 0));
+        double[] comX = new double[n];
+        double[] comY = new double[n];
+        for (int f = 0; f < n; f++) {
+            comX[f] = centreOfMass.apply(times[f] / 1e6).x();
+            comY[f] = centreOfMass.apply(times[f] / 1e6).y();
+        }
+        return new MotionTrack(times, points, comX, comY, statureM, new MotionTrack.Repairs(0, 0, 0));
     }
 }

@@ -144,6 +144,7 @@ public final class TruthFiles {
         for (BodyPoint point : BodyPoint.values()) {
             String name = point.name().toLowerCase(Locale.ROOT);
             csv.append(',').append(name).append("_px,").append(name).append("_py");
+            csv.append(',').append(name).append("_x_m,").append(name).append("_z_m");
         }
         csv.append('\n');
         for (int f = 0; f < clip.landmarks().frameCount(); f++) {
@@ -177,7 +178,7 @@ public final class TruthFiles {
         hips.forEach(v -> csv.append(String.format(Locale.ROOT, ",%.5f", v)));
         for (double[] p : clip.jumper().points(t)) {
             Point2 px = clip.camera(frame).project(p[0], p[1], p[2]);
-            csv.append(String.format(Locale.ROOT, ",%.4f,%.4f", px.x(), px.y()));
+            csv.append(String.format(Locale.ROOT, ",%.4f,%.4f,%.5f,%.5f", px.x(), px.y(), p[0], p[2]));
         }
         csv.append('\n');
     }
