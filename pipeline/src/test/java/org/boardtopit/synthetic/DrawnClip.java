@@ -120,7 +120,7 @@ public final class DrawnClip {
     }
 
     private final Setup setup;
-    private final DrawnJumper jumper;
+    private final Jumper jumper;
     private final Random random;
     private final long[] timesUs;
     private final DrawnCamera fixedCamera;
@@ -129,8 +129,13 @@ public final class DrawnClip {
     private final ClipLandmarks landmarks;
 
     public DrawnClip(Setup setup) {
+        this(setup, new DrawnJumper(setup.seed(), setup.takeoffFoot()));
+    }
+
+    /** Another jumper seen in the same way. */
+    public DrawnClip(Setup setup, Jumper jumper) {
         this.setup = setup;
-        this.jumper = new DrawnJumper(setup.seed(), setup.takeoffFoot());
+        this.jumper = jumper;
         this.random = new Random(setup.seed() * 31 + 5);
         this.fixedCamera = fixedCamera();
         this.timesUs = stamps();
@@ -143,7 +148,7 @@ public final class DrawnClip {
         return landmarks;
     }
 
-    public DrawnJumper jumper() {
+    public Jumper jumper() {
         return jumper;
     }
 
