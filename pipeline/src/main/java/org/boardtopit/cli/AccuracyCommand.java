@@ -26,6 +26,7 @@ import org.boardtopit.clips.MeetSheetReader;
 import org.boardtopit.fit.Assumptions;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkUnfitException;
+import org.boardtopit.observations.RuleSetReader;
 import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.run.ClipNotMeasuredException;
 import picocli.CommandLine.Command;
@@ -156,7 +157,7 @@ final class AccuracyCommand implements Callable<Integer> {
     private Map<String, List<ClipScore>> scores(MeetSheet meet, Map<Clip, ClipScorer> scorers)
             throws InputException, NetworkUnfitException {
         NetworkStore store = landmarks.networks().store(surroundings.engine());
-        Setup setup = new Setup(meet, landmarks.settings(meet.settings()), store, out, false);
+        Setup setup = new Setup(meet, RuleSetReader.of(meet), landmarks.settings(meet.settings()), store, out, false);
         Map<String, List<ClipScore>> scores = new LinkedHashMap<>();
         int done = 0;
         try (OpenMeasurer measurer = surroundings.measurers().open(setup)) {

@@ -21,6 +21,7 @@ import org.boardtopit.clips.RunSettings;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkTiming;
 import org.boardtopit.models.NetworkUnfitException;
+import org.boardtopit.observations.RuleSetReader;
 import org.boardtopit.pose.Look;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.run.ClipNotMeasuredException;
@@ -91,7 +92,7 @@ final class BenchCommand implements Callable<Integer> {
                 throw new InputException(
                         clipFile, "name one clip, there are " + list.clips().size());
             }
-            return bench(list.clips().get(0), new Setup(meet, settings, store, out, true));
+            return bench(list.clips().get(0), new Setup(meet, RuleSetReader.of(meet), settings, store, out, true));
         } finally {
             deleteAll(out);
         }

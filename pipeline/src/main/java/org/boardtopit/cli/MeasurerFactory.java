@@ -5,6 +5,7 @@ import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.RunSettings;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkUnfitException;
+import org.boardtopit.observations.RuleSet;
 import org.boardtopit.run.ClipMeasurer;
 import org.boardtopit.run.LandmarkSource;
 
@@ -22,12 +23,14 @@ interface MeasurerFactory {
     /**
      * What a measurer needs to know.
      *
+     * @param rules by which observations are made
      * @param settings those of the sheet with the command line's in their place; threads is 1 or more
      * @param networks where networks come from
      * @param out output folder, which exists
      * @param overlay whether overlay videos are wanted
      */
-    record Setup(MeetSheet meet, RunSettings settings, NetworkStore networks, Path out, boolean overlay) {
+    record Setup(
+            MeetSheet meet, RuleSet rules, RunSettings settings, NetworkStore networks, Path out, boolean overlay) {
         public Setup {
             if (settings.threads() < 1) {
                 throw new IllegalArgumentException("threads must be chosen, was " + settings.threads());

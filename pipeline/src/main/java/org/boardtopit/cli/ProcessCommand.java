@@ -18,6 +18,8 @@ import org.boardtopit.clips.MeetSheetReader;
 import org.boardtopit.clips.RunSettings;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkUnfitException;
+import org.boardtopit.observations.RuleSet;
+import org.boardtopit.observations.RuleSetReader;
 import org.boardtopit.report.tables.TableWriter;
 import org.boardtopit.run.MeetRunner;
 import org.boardtopit.run.RunFacts;
@@ -103,14 +105,16 @@ final class ProcessCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InputException, NetworkUnfitException, IOException {
         MeetSheet meet = meetFile == null ? MeetSheet.NONE : MeetSheetReader.read(meetFile);
+        RuleSet rules = RuleSetReader.of(meet);
         RunSettings settings = landmarks.settings(meet.settings());
         NetworkStore store = landmarks.networks().store(surroundings.engine());
         ClipList list = ClipList.join(ClipFolder.list(clips, out, meet.inputFiles()), meet);
         OutputFolder.prepare(out);
         RunNews news = new RunNews(surroundings.console(), loudness.wordiness());
         news.inputs(list);
-        RunFacts facts = facts(Instant.now(), settings, store);
-        try (OpenMeasurer measurer = surroundings.measurers().open(new Setup(meet, settings, store, out, !noOverlay))) {
+        RunFacts facts = facts(Instant.now(), meet, settings, store);
+        try (OpenMeasurer measurer =
+                surroundings.measurers().open(new Setup(meet, rules, settings, store, out, !noOverlay))) {
             TableWriter tables = new TableWriter(out, meet.tables());
             RunSummary summary = run(new MeetRunner(measurer, tables, out, facts, news), list);
             news.summary(summary, out, !noOverlay);
@@ -127,7 +131,8 @@ final class ProcessCommand implements Callable<Integer> {
         }
     }
 
-    private RunFacts facts(Instant startedAt, RunSettings settings, NetworkStore store) throws NetworkUnfitException {
+    private RunFacts facts(Instant startedAt, MeetSheet meet, RunSettings settings, NetworkStore store)
+            throws NetworkUnfitException {
         Map<String, String> versions = new LinkedHashMap<>();
         versions.put("boardtopit", Version.number());
         versions.put("java", Runtime.version().toString());
@@ -144,6 +149,7 @@ final class ProcessCommand implements Callable<Integer> {
         used.put("threads", settings.threads());
         used.put("effort", settings.effort().label());
         used.put("overlay", !noOverlay);
+        used.put("observations", meet.observationRules().map(Path::toString).orElse("built-in"));
         return new RunFacts(startedAt, versions, hashes, used);
     }
 }

@@ -8,6 +8,7 @@ import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.IntervalRow;
+import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.report.tables.Outcome;
 import org.boardtopit.report.tables.PhaseRow;
 import org.boardtopit.run.Progress;
@@ -77,7 +78,8 @@ final class RunNews implements RunListener {
                 + (summary.clips() == 1 ? " clip in " : " clips in ") + Spoken.duration(summary.seconds())
                 + exceptions(summary));
         console.say("Tables:   " + out.resolve(ClipRow.TABLE.fileName()) + ", " + AttemptRow.TABLE.fileName() + ", "
-                + PhaseRow.TABLE.fileName() + ", " + ContactRow.TABLE.fileName() + ", " + IntervalRow.TABLE.fileName());
+                + PhaseRow.TABLE.fileName() + ", " + ContactRow.TABLE.fileName() + ", " + IntervalRow.TABLE.fileName()
+                + ", " + ObservationRow.TABLE.fileName());
         if (overlays && summary.measured() > 0) {
             console.say("Overlays: " + out.resolve("overlays"));
         }

@@ -38,6 +38,7 @@ final class StageAssembly implements MeasurerFactory {
                 landmarks,
                 Look.of(setup.settings().effort()),
                 threads,
+                setup.rules(),
                 setup.overlay());
         return new ClipProcessor(setup.meet(), setup.out(), tools);
     }

@@ -16,6 +16,7 @@ import java.util.stream.Collectors;
  * @param attempts the sheet with a row per clip
  * @param cameras with different names
  * @param athletes with different bibs
+ * @param observationRules the file of rules for observations; empty for those of the program
  */
 public record MeetSheet(
         Optional<Path> file,
@@ -25,7 +26,8 @@ public record MeetSheet(
         List<Camera> cameras,
         List<Athlete> athletes,
         RunSettings settings,
-        TableFormat tables) {
+        TableFormat tables,
+        Optional<Path> observationRules) {
 
     /** For a bare folder of clips. */
     public static final MeetSheet NONE = new MeetSheet(
@@ -36,7 +38,8 @@ public record MeetSheet(
             List.of(),
             List.of(),
             RunSettings.DEFAULT,
-            TableFormat.DEFAULT);
+            TableFormat.DEFAULT,
+            Optional.empty());
 
     public MeetSheet {
         cameras = List.copyOf(cameras);
@@ -52,6 +55,7 @@ public record MeetSheet(
         Set<Path> files = new LinkedHashSet<>();
         file.ifPresent(files::add);
         attempts.map(AttemptSheet::file).ifPresent(files::add);
+        observationRules.ifPresent(files::add);
         for (Camera camera : cameras) {
             camera.reference().ifPresent(reference -> {
                 files.add(reference.picture());

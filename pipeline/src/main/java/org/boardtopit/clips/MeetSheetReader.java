@@ -18,7 +18,7 @@ import org.boardtopit.clips.Camera.View;
  */
 public final class MeetSheetReader {
     private static final List<String> TOP =
-            List.of("competition", "date", "attempts", "cameras", "athletes", "settings", "tables");
+            List.of("competition", "date", "attempts", "cameras", "athletes", "settings", "tables", "observations");
     private static final List<String> CAMERA = List.of("name", "view", "distortion_k1", "reference", "marks");
     private static final List<String> ATHLETE = List.of("bib", "name", "sex", "stature_m", "born", "level");
     private static final List<String> SETTINGS = List.of("network", "threads", "effort");
@@ -65,7 +65,8 @@ public final class MeetSheetReader {
                 cameras(top.list("cameras", CAMERA)),
                 athletes(top.list("athletes", ATHLETE)),
                 settings(top.keys("settings", SETTINGS)),
-                tables(top.keys("tables", TABLES)));
+                tables(top.keys("tables", TABLES)),
+                top.file("observations"));
     }
 
     private static List<Camera> cameras(List<YamlKeys> items) throws InputException {

@@ -6,11 +6,11 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** Finds the word that was probably meant: the fewest single-letter changes, at most about a third of the word's letters. */
-final class NearMiss {
+public final class NearMiss {
     private NearMiss() {}
 
     /** "; did you mean 'x'?", or nothing when no known word is near. */
-    static String hint(String written, Collection<String> known) {
+    public static String hint(String written, Collection<String> known) {
         return nearest(written, known)
                 .map(word -> "; did you mean '" + word + "'?")
                 .orElse("");

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,9 +22,11 @@ import org.boardtopit.clips.YamlNode.Sequence;
  * The keys of one mapping, read strictly: a key that is not known is refused at once, a value of the wrong type or out
  * of range when it is asked for. A key with nothing behind it counts as not given.
  */
-final class YamlKeys {
+public final class YamlKeys {
     private static final String DECIMAL = "[+-]?[0-9]+(\\.[0-9]+)?";
     private static final int LONGEST_TEXT = 200;
+    /** About eight lines: more than a table's cell can bear. */
+    private static final int LONGEST_PROSE = 800;
 
     private final Path file;
     private final Mapping mapping;
@@ -38,6 +41,20 @@ final class YamlKeys {
         }
     }
 
+    /** The keys at the top of a file. */
+    public static YamlKeys read(Path file, List<String> known) throws InputException {
+        return new YamlKeys(file, YamlReader.read(file), known);
+    }
+
+    /**
+     * The same for a text that is not in a file of the user's.
+     *
+     * @param name stands for the file in messages
+     */
+    public static YamlKeys read(Path name, String text, List<String> known) throws InputException {
+        return new YamlKeys(name, YamlReader.read(name, text), known);
+    }
+
     private InputException unknown(String key, Entry at, List<String> known) {
         String hint = NearMiss.hint(key, known);
         String problem = "unknown key " + InputException.quoted(key)
@@ -46,14 +63,23 @@ final class YamlKeys {
     }
 
     /** Text in or without quotes; empty when not given. */
-    String text(String key) throws InputException {
+    public String text(String key) throws InputException {
+        return text(key, LONGEST_TEXT);
+    }
+
+    /** Some sentences; empty when not given. */
+    public String prose(String key) throws InputException {
+        return text(key, LONGEST_PROSE);
+    }
+
+    private String text(String key, int longest) throws InputException {
         Scalar scalar = scalar(key, "a text");
         if (scalar == null) {
             return "";
         }
         String text = scalar.text().strip();
-        if (text.length() > LONGEST_TEXT) {
-            throw at(scalar, key + " is longer than " + LONGEST_TEXT + " characters");
+        if (text.length() > longest) {
+            throw at(scalar, key + " is longer than " + longest + " characters");
         }
         if (text.chars().anyMatch(Character::isISOControl)) {
             throw at(scalar, key + " must stay on one line and hold no control characters");
@@ -62,7 +88,7 @@ final class YamlKeys {
     }
 
     /** A number within a range; NaN when not given. */
-    double number(String key, double least, double most, String example) throws InputException {
+    public double number(String key, double least, double most, String example) throws InputException {
         Scalar scalar = scalar(key, "a number such as " + example);
         if (scalar == null) {
             return Double.NaN;
@@ -80,8 +106,39 @@ final class YamlKeys {
         return value;
     }
 
+    /**
+     * Words out of known ones, as a list or a single one; none when not given.
+     *
+     * @param what one of them is called in messages
+     */
+    public List<String> words(String key, Collection<String> known, String what) throws InputException {
+        YamlNode node = node(key);
+        if (node == null) {
+            return List.of();
+        }
+        List<String> words = new ArrayList<>();
+        for (YamlNode item : node instanceof Sequence sequence ? sequence.items() : List.of(node)) {
+            if (!(item instanceof Scalar scalar)) {
+                throw at(item, key + " must be a list of names such as [" + what + "]");
+            }
+            String word = scalar.text().strip();
+            if (!known.contains(word)) {
+                throw at(
+                        item,
+                        key + ": there is no " + what + " " + InputException.quoted(word) + NearMiss.hint(word, known));
+            }
+            words.add(word);
+        }
+        return words;
+    }
+
+    /** True when there is something behind the key. */
+    public boolean has(String key) {
+        return node(key) != null;
+    }
+
     /** A whole number within a range. */
-    OptionalInt whole(String key, int least, int most, String example) throws InputException {
+    public OptionalInt whole(String key, int least, int most, String example) throws InputException {
         double value = number(key, least, most, example);
         if (Double.isNaN(value)) {
             return OptionalInt.empty();
@@ -97,7 +154,7 @@ final class YamlKeys {
     }
 
     /** One of a few words. */
-    <T> Optional<T> oneOf(String key, Map<String, T> words) throws InputException {
+    public <T> Optional<T> oneOf(String key, Map<String, T> words) throws InputException {
         String word = text(key);
         if (word.isEmpty()) {
             return Optional.empty();
@@ -112,7 +169,7 @@ final class YamlKeys {
         return Optional.of(value);
     }
 
-    Optional<LocalDate> date(String key) throws InputException {
+    public Optional<LocalDate> date(String key) throws InputException {
         String text = text(key);
         if (text.isEmpty()) {
             return Optional.empty();
@@ -128,7 +185,7 @@ final class YamlKeys {
     }
 
     /** An existing file in the folder of the YAML file or below it; symbolic links may not lead out of it either. */
-    Optional<Path> file(String key) throws InputException {
+    public Optional<Path> file(String key) throws InputException {
         String text = text(key);
         if (text.isEmpty()) {
             return Optional.empty();
@@ -163,7 +220,7 @@ final class YamlKeys {
     }
 
     /** The mapping under a key, with its own known keys; an empty one when not given. */
-    YamlKeys keys(String key, List<String> known) throws InputException {
+    public YamlKeys keys(String key, List<String> known) throws InputException {
         YamlNode node = node(key);
         if (node == null) {
             return new YamlKeys(file, new Mapping(mapping.line(), mapping.column(), Map.of()), known);
@@ -175,7 +232,7 @@ final class YamlKeys {
     }
 
     /** The mappings of a list, each with the same known keys. */
-    List<YamlKeys> list(String key, List<String> known) throws InputException {
+    public List<YamlKeys> list(String key, List<String> known) throws InputException {
         YamlNode node = node(key);
         if (node == null) {
             return List.of();
@@ -194,7 +251,7 @@ final class YamlKeys {
     }
 
     /** An error at the value of a key, or at the beginning of the mapping when the key is not given. */
-    InputException problem(String key, String problem) {
+    public InputException problem(String key, String problem) {
         Entry entry = mapping.entries().get(key);
         return at(entry == null ? mapping : entry.value(), problem);
     }

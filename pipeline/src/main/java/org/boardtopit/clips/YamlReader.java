@@ -38,7 +38,11 @@ final class YamlReader {
 
     /** The mapping at the top of the file; empty when there is nothing in it but comments. */
     static Mapping read(Path file) throws InputException {
-        String text = InputText.read(file);
+        return read(file, InputText.read(file));
+    }
+
+    /** The same of a text; the file is only named in messages. */
+    static Mapping read(Path file, String text) throws InputException {
         try (YAMLParser parser = factory().createParser(text)) {
             return new YamlReader(file, parser).document();
         } catch (JsonProcessingException e) {

@@ -10,6 +10,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
+import org.boardtopit.clips.Athlete;
 import org.boardtopit.clips.AttemptEntry;
 import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.Clip;
@@ -20,6 +21,10 @@ import org.boardtopit.ground.opencv.ReferencePicture;
 import org.boardtopit.measures.AttemptMeasures;
 import org.boardtopit.models.LandmarkPool;
 import org.boardtopit.models.PersonDetector;
+import org.boardtopit.observations.AthleteLevel;
+import org.boardtopit.observations.ObservedAttempt;
+import org.boardtopit.observations.Observer;
+import org.boardtopit.observations.RuleSet;
 import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.pose.ClipLandmarksFile;
 import org.boardtopit.pose.Look;
@@ -28,11 +33,13 @@ import org.boardtopit.pose.PoseTrack;
 import org.boardtopit.report.AttemptOverlay;
 import org.boardtopit.report.AttemptTables;
 import org.boardtopit.report.ClipRecords;
+import org.boardtopit.report.ObservationTable;
 import org.boardtopit.report.overlay.OverlayScene;
 import org.boardtopit.report.overlay.drawing.OverlayVideo;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRecord;
 import org.boardtopit.report.tables.ClipRow;
+import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.report.tables.Outcome;
 import org.boardtopit.subject.AthleteTracker;
 import org.boardtopit.subject.NoAthleteException;
@@ -48,7 +55,7 @@ import org.boardtopit.video.ffmpeg.FfmpegVideoWriter;
 
 /**
  * Measures one clip: looks through it for the background and what moves, follows the athlete, reads the landmarks, repairs
- * the motion, finds the contacts, measures, and draws the overlay.
+ * the motion, finds the contacts, measures, draws the overlay, and holds the measures against the rules.
  *
  * <p>The landmarks are the expensive half; they are kept in the output folder and used again when clip, network, looks and
  * reference picture are the same. Use from one thread.
@@ -61,6 +68,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
      * What the processor works with; owned and closed by whoever made it.
      *
      * @param looks how the network looks at every frame
+     * @param rules by which observations are made
      * @param overlays false to leave the overlay videos out
      */
     public record Tools(
@@ -69,6 +77,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
             LandmarkPool landmarks,
             List<Look> looks,
             int encoderThreads,
+            RuleSet rules,
             boolean overlays) {}
 
     private final MeetSheet meet;
@@ -270,7 +279,22 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                 100 * landmarks.background().registeredShare(),
                 meanConfidence(analysis.measures()));
         return new ClipResult(
-                attempt, tables.phases(), tables.contacts(), tables.intervals(), row, record(clip, analysis));
+                attempt,
+                tables.phases(),
+                tables.contacts(),
+                tables.intervals(),
+                observations(clip, analysis),
+                row,
+                record(clip, analysis));
+    }
+
+    private List<ObservationRow> observations(Clip clip, AttemptAnalysis analysis) {
+        AthleteLevel level =
+                clip.athlete().map(a -> AthleteLevel.of(a, meet.date())).orElse(AthleteLevel.NOT_STATED);
+        ObservedAttempt attempt =
+                ObservedAttempt.of(analysis.measures(), level, clip.athlete().flatMap(Athlete::sex));
+        return new ObservationTable(clip.fileName(), analysis.fitted().repaired())
+                .rows(new Observer(tools.rules()).observe(attempt));
     }
 
     private ClipRecord record(Clip clip, AttemptAnalysis analysis) {

@@ -6,6 +6,7 @@ import org.boardtopit.report.tables.ClipRecord;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.IntervalRow;
+import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.report.tables.PhaseRow;
 
 /** Everything the tables and run.json say of one measured clip. */
@@ -14,6 +15,7 @@ public record ClipResult(
         List<PhaseRow> phases,
         List<ContactRow> contacts,
         List<IntervalRow> intervals,
+        List<ObservationRow> observations,
         ClipRow clip,
         ClipRecord record) {
 
@@ -21,5 +23,6 @@ public record ClipResult(
         phases = List.copyOf(phases);
         contacts = List.copyOf(contacts);
         intervals = List.copyOf(intervals);
+        observations = List.copyOf(observations);
     }
 }

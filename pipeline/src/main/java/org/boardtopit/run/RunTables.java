@@ -8,6 +8,7 @@ import org.boardtopit.report.tables.ClipRecord;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.IntervalRow;
+import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.report.tables.PhaseRow;
 import org.boardtopit.report.tables.TableWriter;
 
@@ -19,6 +20,7 @@ final class RunTables {
     private final List<PhaseRow> phases = new ArrayList<>();
     private final List<ContactRow> contacts = new ArrayList<>();
     private final List<IntervalRow> intervals = new ArrayList<>();
+    private final List<ObservationRow> observations = new ArrayList<>();
     private final List<ClipRow> clips = new ArrayList<>();
     private final List<ClipRecord> records = new ArrayList<>();
 
@@ -33,6 +35,7 @@ final class RunTables {
         phases.addAll(result.phases());
         contacts.addAll(result.contacts());
         intervals.addAll(result.intervals());
+        observations.addAll(result.observations());
         clips.add(result.clip());
         records.add(result.record());
     }
@@ -60,6 +63,7 @@ final class RunTables {
     void write() throws IOException {
         writer.describe();
         writer.write(IntervalRow.TABLE, intervals);
+        writer.write(ObservationRow.TABLE, observations);
         writer.write(ContactRow.TABLE, contacts);
         writer.write(PhaseRow.TABLE, phases);
         writer.write(AttemptRow.TABLE, attempts);

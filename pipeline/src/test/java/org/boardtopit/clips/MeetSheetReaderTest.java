@@ -111,7 +111,8 @@ class MeetSheetReaderTest {
                         sheet.cameras(),
                         sheet.athletes(),
                         sheet.settings(),
-                        sheet.tables()));
+                        sheet.tables(),
+                        sheet.observationRules()));
     }
 
     @Test
@@ -191,7 +192,7 @@ class MeetSheetReaderTest {
             quoteCharacter = '`',
             value = {
                 "compettion: Meeting | meet.yaml, line 1, column 1: unknown key 'compettion'; did you mean 'competition'?",
-                "venue: Field | meet.yaml, line 1, column 1: unknown key 'venue'; known here are competition, date, attempts, cameras, athletes, settings, tables",
+                "venue: Field | meet.yaml, line 1, column 1: unknown key 'venue'; known here are competition, date, attempts, cameras, athletes, settings, tables, observations",
                 "cameras: [{name: stand, refrence: a.jpg}] | meet.yaml, line 1, column 25: unknown key 'refrence'; did you mean 'reference'?",
                 "athletes: [{bib: 1, stature: 1.8}] | meet.yaml, line 1, column 21: unknown key 'stature'; did you mean 'stature_m'?",
                 "settings: {thread: 2} | meet.yaml, line 1, column 12: unknown key 'thread'; did you mean 'threads'?",

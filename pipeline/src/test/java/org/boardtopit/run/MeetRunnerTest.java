@@ -147,6 +147,7 @@ class MeetRunnerTest {
             assertEquals(1 + number, lines("phases.csv").size());
             assertEquals(1 + 2 * number, lines("contacts.csv").size());
             assertEquals(1 + number, lines("intervals.csv").size());
+            assertEquals(1 + number, lines("observations.csv").size());
             assertTrue(Files.exists(out.resolve("run.json")));
         };
 

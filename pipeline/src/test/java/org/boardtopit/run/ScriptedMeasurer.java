@@ -7,6 +7,9 @@ import java.util.Map;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.Foot;
+import org.boardtopit.observations.AthleteLevel;
+import org.boardtopit.observations.Confidence;
+import org.boardtopit.observations.Observation.Kind;
 import org.boardtopit.phases.PhaseName;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRecord;
@@ -14,6 +17,7 @@ import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.InstantAngles;
 import org.boardtopit.report.tables.IntervalRow;
+import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.report.tables.Outcome;
 import org.boardtopit.report.tables.PhaseRow;
 
@@ -57,6 +61,7 @@ public final class ScriptedMeasurer implements ClipMeasurer {
                 List.of(phase(name)),
                 List.of(contact(name, 0), contact(name, 1)),
                 List.of(interval(name)),
+                List.of(observation(name)),
                 row(name),
                 record(name));
     }
@@ -71,6 +76,34 @@ public final class ScriptedMeasurer implements ClipMeasurer {
 
     private static IntervalRow interval(String clip) {
         return new IntervalRow(clip, "contact", "0", "touchdown_s", 1.0, 0.99, 1.01, "");
+    }
+
+    private static ObservationRow observation(String clip) {
+        return new ObservationRow(
+                clip,
+                PhaseName.STEP,
+                1.2,
+                72,
+                "trunk",
+                "trunk tips forward in the step",
+                22.0,
+                "deg",
+                null,
+                10.0,
+                "common practice",
+                Confidence.MEDIUM,
+                "The trunk tipped forward.",
+                "",
+                1,
+                Kind.PRIORITY,
+                1,
+                "",
+                AthleteLevel.SENIOR,
+                "step",
+                "trunk_change_deg",
+                18.0,
+                26.0,
+                1.3);
     }
 
     private static AttemptRow attempt(String clip, List<String> warnings) {

@@ -24,6 +24,7 @@ import org.boardtopit.models.LandmarkPool;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.PersonDetector;
 import org.boardtopit.models.djl.TorchEngine;
+import org.boardtopit.observations.RuleSetReader;
 import org.boardtopit.pose.Look;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRecord;
@@ -72,7 +73,13 @@ class WithoutMarksTest {
                     meet,
                     out,
                     new ClipProcessor.Tools(
-                            new FfmpegClipOpener(1), detector, landmarks, Look.of(Effort.QUICK), 1, false));
+                            new FfmpegClipOpener(1),
+                            detector,
+                            landmarks,
+                            Look.of(Effort.QUICK),
+                            1,
+                            RuleSetReader.builtIn(),
+                            false));
             measured = processor.measure(clip, (stage, share) -> {});
         }
         try (InputStream in =

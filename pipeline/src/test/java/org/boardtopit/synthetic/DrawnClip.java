@@ -120,7 +120,7 @@ public final class DrawnClip {
     }
 
     private final Setup setup;
-    private final DrawnJumper jumper;
+    private final Jumper jumper;
     private final Random random;
     private final long[] timesUs;
     private final DrawnCamera fixedCamera;
@@ -137,7 +137,8 @@ public final class DrawnClip {
         this(setup, new DrawnJumper(setup.seed(), drill));
     }
 
-    private DrawnClip(Setup setup, DrawnJumper jumper) {
+    /** Another jumper seen in the same way. */
+    public DrawnClip(Setup setup, Jumper jumper) {
         this.setup = setup;
         this.jumper = jumper;
         this.random = new Random(setup.seed() * 31 + 5);
@@ -152,7 +153,7 @@ public final class DrawnClip {
         return landmarks;
     }
 
-    public DrawnJumper jumper() {
+    public Jumper jumper() {
         return jumper;
     }
 

@@ -22,7 +22,7 @@ import org.boardtopit.models.BodyPoint;
  * velocity and comes down with 2.5 to 5.5 m/s forwards (no more than three quarters of the running speed) and 1.2 to 3 m/s
  * downwards over the ground: an active landing; velocity breaks at touchdown. Knees by inverse kinematics.
  */
-public final class DrawnJumper {
+public final class DrawnJumper implements Jumper {
     private static final double HIP_WIDTH = 0.05;
     private static final double SHOULDER_WIDTH = 0.11;
 
@@ -51,19 +51,22 @@ public final class DrawnJumper {
         right = swings(Foot.RIGHT, random);
     }
 
+    @Override
     public List<TrueContact> contacts() {
         return List.copyOf(plan.contacts);
     }
 
+    @Override
     public double statureM() {
         return plan.statureM;
     }
 
+    @Override
     public double endS() {
         return plan.endS();
     }
 
-    /** Middle of the hips: along, height. */
+    @Override
     public double[] hips(double timeS) {
         return new double[] {plan.hipAlongM(timeS), plan.hipHeight.at(timeS)};
     }
@@ -270,7 +273,7 @@ public final class DrawnJumper {
         };
     }
 
-    /** All points at a time: [point][along, across, height]. */
+    @Override
     public double[][] points(double timeS) {
         double h = plan.statureM;
         double[][] p = new double[BodyPoint.COUNT][];

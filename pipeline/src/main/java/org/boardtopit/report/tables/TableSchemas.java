@@ -23,8 +23,8 @@ final class TableSchemas {
     static final String FILE_NAME = "tables.json";
 
     /** All tables of a run. */
-    static final List<Table<?>> TABLES =
-            List.of(AttemptRow.TABLE, PhaseRow.TABLE, ContactRow.TABLE, IntervalRow.TABLE, ClipRow.TABLE);
+    static final List<Table<?>> TABLES = List.of(
+            AttemptRow.TABLE, PhaseRow.TABLE, ContactRow.TABLE, IntervalRow.TABLE, ObservationRow.TABLE, ClipRow.TABLE);
 
     private static final String CONTEXT = "http://www.w3.org/ns/csvw";
     private static final String CLIP = "clip";

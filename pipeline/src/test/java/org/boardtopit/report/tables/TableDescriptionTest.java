@@ -49,8 +49,10 @@ class TableDescriptionTest {
     @ParameterizedTest
     @MethodSource("tables")
     void everyMeasuredNumberHasAUnitInItsName(Table<?> table) {
-        // A confidence is no quantity; the numbers of intervals.csv have the unit of their measure.
-        Set<String> without = Set.of("confidence", "mean_confidence", "value", "low_90", "high_90");
+        // A confidence is no quantity; the numbers of intervals.csv and observations.csv have the unit of their
+        // measure.
+        Set<String> without = Set.of(
+                "confidence", "mean_confidence", "value", "low_90", "high_90", "guide_low", "guide_high", "severity");
         for (Column<?> column : table.columns()) {
             if (column.type().equals(CellType.NUMBER) && !without.contains(column.name())) {
                 assertTrue(Unit.of(column.name()).isPresent(), column.name());

@@ -1,0 +1,73 @@
+package org.boardtopit.measures;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.boardtopit.contacts.ContactKind;
+import org.boardtopit.phases.PhaseName;
+
+/** Every name that {@link EvidenceTable} can hold a number under. */
+public final class EvidenceNames {
+    private static final List<String> OF_PHASES = List.of(
+            "support_time_s",
+            "share_pct",
+            "distance_m",
+            "flight_time_s",
+            "vx_takeoff_ms",
+            "vy_takeoff_ms",
+            "takeoff_angle_deg",
+            "speed_change_ms",
+            "com_height_takeoff_m",
+            "com_peak_m",
+            "knee_min_deg",
+            "free_thigh_max_deg",
+            "free_thigh_hold_pct",
+            "trunk_change_deg");
+
+    private EvidenceNames() {}
+
+    /** Measures by part, both in the order of the tables. */
+    public static Map<String, Set<String>> byPart() {
+        Map<String, Set<String>> names = new LinkedHashMap<>();
+        names.put(Evidence.ATTEMPT, attempt());
+        for (PhaseName phase : PhaseName.values()) {
+            names.put(phase.label(), phase());
+        }
+        for (ContactKind kind :
+                List.of(ContactKind.BOARD, ContactKind.HOP_LANDING, ContactKind.STEP_LANDING, ContactKind.PIT)) {
+            names.put(kind.label(), contact());
+        }
+        return Collections.unmodifiableMap(names);
+    }
+
+    private static Set<String> attempt() {
+        Set<String> names = new LinkedHashSet<>(List.of("lead_pct", "approach_speed_ms"));
+        for (AttemptQuantity quantity : AttemptQuantity.values()) {
+            names.add(quantity.column());
+        }
+        return names;
+    }
+
+    private static Set<String> phase() {
+        Set<String> names = new LinkedHashSet<>(OF_PHASES);
+        for (PhaseQuantity quantity : PhaseQuantity.values()) {
+            names.add(quantity.column());
+        }
+        return names;
+    }
+
+    private static Set<String> contact() {
+        Set<String> names = new LinkedHashSet<>(List.of("support_time_s"));
+        for (BodyAngle angle : BodyAngle.values()) {
+            names.add(angle.column("touchdown"));
+            names.add(angle.column("toe_off"));
+        }
+        for (ContactQuantity quantity : ContactQuantity.values()) {
+            names.add(quantity.column());
+        }
+        return names;
+    }
+}
