@@ -9,7 +9,7 @@ import java.util.Set;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.phases.PhaseName;
 
-/** Every name that {@link EvidenceTable} can hold a number under. */
+/** Every name that {@link EvidenceTable} can hold a number of a triple jump under; a drill's parts are numbered as they come. */
 public final class EvidenceNames {
     private static final List<String> OF_PHASES = List.of(
             "support_time_s",
@@ -27,13 +27,16 @@ public final class EvidenceNames {
             "free_thigh_hold_pct",
             "trunk_change_deg");
 
+    private static final List<PhaseName> PHASES_OF_A_JUMP =
+            List.of(PhaseName.APPROACH, PhaseName.HOP, PhaseName.STEP, PhaseName.JUMP, PhaseName.LANDING);
+
     private EvidenceNames() {}
 
     /** Measures by part, both in the order of the tables. */
     public static Map<String, Set<String>> byPart() {
         Map<String, Set<String>> names = new LinkedHashMap<>();
         names.put(Evidence.ATTEMPT, attempt());
-        for (PhaseName phase : PhaseName.values()) {
+        for (PhaseName phase : PHASES_OF_A_JUMP) {
             names.put(phase.label(), phase());
         }
         for (ContactKind kind :
