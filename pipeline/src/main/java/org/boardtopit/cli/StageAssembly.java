@@ -39,7 +39,7 @@ final class StageAssembly implements MeasurerFactory {
                 Look.of(setup.settings().effort()),
                 threads,
                 setup.overlay());
-        return new ClipProcessor(setup.meet(), setup.out(), tools);
+        return new ClipProcessor(setup.meet(), setup.views(), setup.out(), tools);
     }
 
     private record Assembled(ClipProcessor clips, LandmarkPool landmarks, PersonDetector detector)

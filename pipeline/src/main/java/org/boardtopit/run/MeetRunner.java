@@ -211,7 +211,13 @@ public final class MeetRunner {
                 row.registeredPct(),
                 row.meanConfidence());
         return new ClipResult(
-                result.attempt(), result.phases(), result.contacts(), result.intervals(), judged, result.record());
+                result.attempt(),
+                result.phases(),
+                result.contacts(),
+                result.intervals(),
+                judged,
+                result.record(),
+                result.joinedTo());
     }
 
     private static ClipRow skippedRow(SkippedFile file) {
