@@ -30,9 +30,9 @@ public final class FrontalAnalyser {
     /**
      * What a reading may be off by however many frames it rests on, in degrees. From in front the network's errors are about
      * twice what its standard deviations say; measured on our clip from in front: shoulders 1.1 a frame of which half
-     * stays, hips 3.1, trunk 0.7.
+     * stays, hips 1.8, trunk 0.7.
      */
-    private static final double SHOULDER_SD_DEG = 0.8;
+    private static final double SHOULDER_SD_DEG = 1.0;
 
     private static final double HIP_SD_DEG = 1.5;
     private static final double LEAN_SD_DEG = 0.6;
@@ -99,7 +99,7 @@ public final class FrontalAnalyser {
                     TILT_SHARE_SD);
             hips = new AngleCurve(
                     times,
-                    track.tiltDeg(BodyPoint.LEFT_HIP, this::alongM),
+                    track.hipTiltDeg(this::alongM),
                     step,
                     Math.hypot(HIP_SD_DEG, roll),
                     TILT_SHARE_SD);
