@@ -29,8 +29,9 @@ public final class AttemptViews {
     public static AttemptViews of(List<Clip> clips) {
         Map<List<String>, List<Clip>> attempts = new LinkedHashMap<>();
         for (Clip clip : clips) {
-            key(clip).ifPresent(k ->
-                    attempts.computeIfAbsent(k, unused -> new ArrayList<>()).add(clip));
+            key(clip)
+                    .ifPresent(k -> attempts.computeIfAbsent(k, unused -> new ArrayList<>())
+                            .add(clip));
         }
         AttemptViews views = new AttemptViews();
         attempts.values().forEach(views::join);
@@ -40,8 +41,8 @@ public final class AttemptViews {
     private static Optional<List<String>> key(Clip clip) {
         return clip.entry()
                 .filter(e -> !e.bib().isEmpty() && e.attempt().isPresent() && e.consent() != Consent.NO)
-                .map(e -> List.of(
-                        e.event(), e.bib(), Integer.toString(e.attempt().getAsInt())));
+                .map(e ->
+                        List.of(e.event(), e.bib(), Integer.toString(e.attempt().getAsInt())));
     }
 
     private void join(List<Clip> attempt) {

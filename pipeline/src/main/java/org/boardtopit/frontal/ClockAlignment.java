@@ -38,8 +38,11 @@ final class ClockAlignment {
 
     /** Another offset counts as another one when it is further away than this: half a flight. */
     private static final double APART_S = 0.12;
-    /** The height must explain at least this share of the variance at the best offset (a first guess, not tuned). */
-    private static final double LEAST_EXPLAINED = 0.6;
+    /**
+     * The height must explain at least this share of the variance at the best offset. Measured: 98 % on our clip from in front,
+     * above 99 % on drawn ones; drawn clips of another athlete's attempt have 59 to 97 %.
+     */
+    private static final double LEAST_EXPLAINED = 0.85;
     /** What is left at any other offset must be this many times what is left at the best (a first guess, not tuned). */
     private static final double LEAST_MARGIN = 1.8;
     /** How long the network's errors stay alike (a first guess, not tuned). */
@@ -157,9 +160,9 @@ final class ClockAlignment {
         }
         double shift = (a - c) / 2 / COARSE_S / bend;
         // The sum of squares n v grows by one variance v where the offset is one standard deviation off.
-        double sd = Math.sqrt(2 * b / bend / best.frames())
-                * LastingErrors.whileTheyStay(MEMORY_S, front.frameStepS());
-        return new ClockOffset(best.offsetS() + Math.max(-COARSE_S, Math.min(COARSE_S, shift)), Math.hypot(sd, MODEL_SD_S));
+        double sd = Math.sqrt(2 * b / bend / best.frames()) * LastingErrors.whileTheyStay(MEMORY_S, front.frameStepS());
+        return new ClockOffset(
+                best.offsetS() + Math.max(-COARSE_S, Math.min(COARSE_S, shift)), Math.hypot(sd, MODEL_SD_S));
     }
 
     private Optional<Trial> trial(double offsetS) {
@@ -195,7 +198,7 @@ final class ClockAlignment {
         double[] known = Arrays.copyOf(y, m);
         Optional<LinearFit> rest = LinearFit.of(without, known);
         return LinearFit.of(Arrays.copyOf(rows, m), known)
-                .flatMap(fit -> rest.map(r ->
-                        new Trial(offsetS, fit.cost() / r.cost(), fit.coefficient(HEIGHT), frameCount)));
+                .flatMap(fit ->
+                        rest.map(r -> new Trial(offsetS, fit.cost() / r.cost(), fit.coefficient(HEIGHT), frameCount)));
     }
 }

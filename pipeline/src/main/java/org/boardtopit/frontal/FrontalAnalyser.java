@@ -98,11 +98,7 @@ public final class FrontalAnalyser {
                     Math.hypot(SHOULDER_SD_DEG, roll),
                     TILT_SHARE_SD);
             hips = new AngleCurve(
-                    times,
-                    track.hipTiltDeg(this::alongM),
-                    step,
-                    Math.hypot(HIP_SD_DEG, roll),
-                    TILT_SHARE_SD);
+                    times, track.hipTiltDeg(this::alongM), step, Math.hypot(HIP_SD_DEG, roll), TILT_SHARE_SD);
             lean = new AngleCurve(
                     times,
                     track.leanDeg(this::alongM),
@@ -208,7 +204,9 @@ public final class FrontalAnalyser {
                 Foot foot = own.foot() == Foot.BOTH ? Foot.LEFT : own.foot();
                 return alongM(frame, foot.toe());
             }
-            double shoe = own.kind() == ContactKind.PIT ? SHOE_STATURE * side.motion().repaired().statureM() : 0;
+            double shoe = own.kind() == ContactKind.PIT
+                    ? SHOE_STATURE * side.motion().repaired().statureM()
+                    : 0;
             return own.toeAlongM() + shoe;
         }
 
@@ -237,7 +235,11 @@ public final class FrontalAnalyser {
             if (left.isKnown()) {
                 phases.put(
                         phase,
-                        Map.of(PhaseQuantity.SWING_LEFT, notBelowZero(left), PhaseQuantity.SWING_RIGHT, notBelowZero(right)));
+                        Map.of(
+                                PhaseQuantity.SWING_LEFT,
+                                notBelowZero(left),
+                                PhaseQuantity.SWING_RIGHT,
+                                notBelowZero(right)));
             }
         }
 

@@ -57,7 +57,9 @@ public record FrontalAttempt(
             Map<ContactQuantity, Reading> more = new EnumMap<>(ContactQuantity.class);
             more.putAll(c.more());
             if (i < contacts.size()) {
-                contacts.get(i).readings().forEach((quantity, reading) -> more.merge(quantity, reading, FrontalAttempt::surer));
+                contacts.get(i)
+                        .readings()
+                        .forEach((quantity, reading) -> more.merge(quantity, reading, FrontalAttempt::surer));
             }
             withContacts.add(new ContactMeasures(c.contact(), c.touchdown(), c.toeOff(), more));
         }

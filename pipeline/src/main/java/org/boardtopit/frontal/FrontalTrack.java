@@ -147,7 +147,8 @@ final class FrontalTrack {
 
     private boolean isExchanged(int frame, BodyPoint left, Depth depth) {
         BodyPoint right = left.otherSide();
-        return place(frame, left, left, depth).x() < place(frame, right, right, depth).x();
+        return place(frame, left, left, depth).x()
+                < place(frame, right, right, depth).x();
     }
 
     /** Lean of the trunk in every frame, in degrees from the vertical, + to the athlete's left; NaN where not seen. */
@@ -161,8 +162,7 @@ final class FrontalTrack {
     }
 
     private Point2 middle(int frame, BodyPoint left, Depth depth) {
-        Point2 sum = place(frame, left, left, depth)
-                .plus(place(frame, left.otherSide(), left.otherSide(), depth));
+        Point2 sum = place(frame, left, left, depth).plus(place(frame, left.otherSide(), left.otherSide(), depth));
         return sum.times(0.5);
     }
 

@@ -94,7 +94,8 @@ final class PersonSearch {
     /** A second look where the detector was far off the size: it is when the body is small or large in its crop. */
     private Optional<Square> body(VideoFrame frame, Square person) {
         Optional<Square> first = bodies.read(frame, person);
-        double off = first.map(b -> Math.abs(Math.log(b.sidePx() / person.sidePx()))).orElse(0.0);
+        double off =
+                first.map(b -> Math.abs(Math.log(b.sidePx() / person.sidePx()))).orElse(0.0);
         return off < RIGHT_SIZE_LOG ? first : first.flatMap(b -> bodies.read(frame, b));
     }
 
@@ -162,8 +163,7 @@ final class PersonSearch {
     private List<Square> cropsOfTheRunway(int frame, RunwayCamera camera) {
         List<Square> crops = new ArrayList<>();
         int way = camera.alongM() > 0 ? -1 : 1; // from the camera along the runway
-        double farthest =
-                way < 0 ? camera.alongM() - RUNWAY_FROM_M : RUNWAY_TO_M - camera.alongM();
+        double farthest = way < 0 ? camera.alongM() - RUNWAY_FROM_M : RUNWAY_TO_M - camera.alongM();
         for (double depth = farthest; depth > NEAREST_M; depth /= CROP_RATIO) {
             double along = camera.alongM() + way * depth;
             if (along < RUNWAY_FROM_M || along > RUNWAY_TO_M) {
