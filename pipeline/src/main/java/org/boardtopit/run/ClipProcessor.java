@@ -130,6 +130,9 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                 measures = FrontalClip.of(other, landmarks, side).attempt().addedTo(measures);
             } catch (NoAthleteException | VideoException | ClocksNotAlignedException e) {
                 measures = measures.withWarning(other.fileName() + " could not be joined: " + e.getMessage());
+            } catch (RuntimeException e) {
+                // A fault of the program, told in full with the other clip's own row; it must not cost this one.
+                measures = measures.withWarning(other.fileName() + " could not be joined: a fault of the program");
             }
         }
         return side.with(measures);

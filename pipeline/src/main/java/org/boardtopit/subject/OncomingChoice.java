@@ -9,26 +9,26 @@ import org.boardtopit.subject.SubjectTrack.Square;
  * Chooses among the people in view the one who comes towards the camera, or goes away from it: the chain of sightings whose
  * size changes most, the right way and as smoothly as a runner's does.
  *
- * <p>Method: our own; dynamic programming over sightings. A chain's score is the sum of the sightings' worth, plus
- * {@value #GROWTH_REWARD} times the growth of the logarithm of the size from its first to its last sighting (negative for one
+ * <p>Method: our own; dynamic programming over sightings. A chain's score is {@value #WORTH_REWARD} of the sum of
+ * the sightings' worth, plus {@value #GROWTH_REWARD} times the growth of the logarithm of the size from its first to its last sighting (negative for one
  * who should go away), less what its jumps cost. Officials and bystanders do not grow; a walker grows little. Fails when two
  * people run side by side.
  */
 final class OncomingChoice {
-    private static final double GROWTH_REWARD = 12;
-    /** A runner of 10 m/s, 10 m away: growth beyond it is an error and earns nothing. */
-    private static final double MOST_GROWTH_PER_S = 1;
-
+    private static final double GROWTH_REWARD = 60;
     /** Longest time without a sighting, as when an official's arm hides the athlete. */
     private static final double LONGEST_GAP_S = 0.5;
 
     private static final double GAP_COST_PER_S = 3;
     /** Steps of a chain that change by more than this many times the usual are none. */
     private static final double LARGEST_STEP = 3;
-    /** Growth from which on somebody comes: nearer by a seventh. */
-    private static final double LEAST_GROWTH = 0.15;
+    /** So much that who stands still and moves all the time does not outweigh who comes. */
+    private static final double WORTH_REWARD = 0.3;
 
-    private static final int FEWEST = 5;
+    /** Growth from which on somebody comes: nearer by a sixth. */
+    private static final double LEAST_GROWTH = 0.2;
+
+    private static final int FEWEST = 6;
     private static final int USUAL_SIZE_OF = 5;
 
     private final List<SightedPerson> people;
@@ -52,7 +52,8 @@ final class OncomingChoice {
         int[] from = new int[n];
         int best = -1;
         for (int i = 0; i < n; i++) {
-            score[i] = people.get(i).worth();
+            double own = WORTH_REWARD * people.get(i).worth();
+            score[i] = own;
             from[i] = -1;
             for (int j = i - 1; j >= 0; j--) {
                 double dt = people.get(i).timeS() - people.get(j).timeS();
@@ -60,8 +61,8 @@ final class OncomingChoice {
                     break;
                 }
                 double gain = dt > 0 ? gain(people.get(j), people.get(i), dt) : Double.NEGATIVE_INFINITY;
-                if (score[j] + gain + people.get(i).worth() > score[i]) {
-                    score[i] = score[j] + gain + people.get(i).worth();
+                if (score[j] + gain + own > score[i]) {
+                    score[i] = score[j] + gain + own;
                     from[i] = j;
                 }
             }
@@ -82,10 +83,16 @@ final class OncomingChoice {
         if (chain.size() < FEWEST) {
             return List.of();
         }
+        int n = chain.size();
         double growth = sign
-                * Math.log(chain.get(chain.size() - 1).fixedStaturePx()
-                        / chain.get(0).fixedStaturePx());
+                * Math.log(usualStature(chain.subList(n - USUAL_SIZE_OF, n))
+                        / usualStature(chain.subList(0, USUAL_SIZE_OF)));
         return growth < LEAST_GROWTH ? List.of() : extended(chain);
+    }
+
+    private static double usualStature(List<SightedPerson> sightings) {
+        return OrderStatistics.median(
+                sightings.stream().mapToDouble(SightedPerson::fixedStaturePx).toArray());
     }
 
     /** On through the landing, where the body folds and looks smaller, with the size it had before. */
@@ -135,7 +142,7 @@ final class OncomingChoice {
         if (Math.max(sideways, Math.max(upwards, growing)) > LARGEST_STEP) {
             return Double.NEGATIVE_INFINITY;
         }
-        return GROWTH_REWARD * Math.min(sign * growth, MOST_GROWTH_PER_S * dt)
+        return GROWTH_REWARD * sign * growth
                 - 0.3 * (sideways * sideways + upwards * upwards + growing * growing)
                 - GAP_COST_PER_S * dt;
     }

@@ -14,8 +14,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class AttemptViewsTest {
-    private static final String MEET = "attempts: attempts.csv\n"
-            + "cameras: [{name: stand}, {name: pit, view: front}, {name: start, view: rear}]\n";
+    private static final String MEET = """
+            attempts: attempts.csv
+            cameras: [{name: stand}, {name: pit, view: front}, {name: start, view: rear}]
+            """;
 
     @TempDir
     Path folder;

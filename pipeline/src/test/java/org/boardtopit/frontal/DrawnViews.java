@@ -18,7 +18,7 @@ import org.boardtopit.synthetic.TrueContact;
 
 /** One drawn attempt from the side, and what is needed to draw it from in front or behind as well. */
 record DrawnViews(DrawnClip clip, SideMotion side) {
-    static final double ERROR = 0.004;
+    static final double ERROR = 0.003;
 
     static DrawnViews of(long seed) {
         DrawnClip clip = new DrawnClip(
