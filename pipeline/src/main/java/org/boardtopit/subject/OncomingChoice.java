@@ -19,9 +19,9 @@ final class OncomingChoice {
     /** Longest time without a sighting, as when an official's arm hides the athlete. */
     private static final double LONGEST_GAP_S = 0.5;
 
-    private static final double GAP_COST_PER_S = 3;
+    private static final double GAP_COST_PER_S = 20;
     /** Steps of a chain that change by more than this many times the usual are none. */
-    private static final double LARGEST_STEP = 3;
+    private static final double LARGEST_STEP = 1.5;
     /** So much that who stands still and moves all the time does not outweigh who comes. */
     private static final double WORTH_REWARD = 0.3;
 
@@ -138,12 +138,12 @@ final class OncomingChoice {
         double sideways = sidewaysStep(a, b, dt, size);
         double upwards = upwardsStep(a, b, dt, size);
         double growth = Math.log(b.fixedStaturePx() / a.fixedStaturePx());
-        double growing = Math.abs(growth) / (dt + 0.15);
+        double growing = Math.abs(growth) / (dt + 0.1);
         if (Math.max(sideways, Math.max(upwards, growing)) > LARGEST_STEP) {
             return Double.NEGATIVE_INFINITY;
         }
         return GROWTH_REWARD * sign * growth
                 - 0.3 * (sideways * sideways + upwards * upwards + growing * growing)
-                - GAP_COST_PER_S * dt;
+                - GAP_COST_PER_S * Math.max(0, dt - 1.2 / AthleteTracker.LOOKS_PER_S);
     }
 }

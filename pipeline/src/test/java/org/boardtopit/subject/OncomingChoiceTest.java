@@ -56,6 +56,20 @@ class OncomingChoiceTest {
         assertTrue(chosen.size() > 38, "sightings " + chosen.size());
     }
 
+    /** Seen on our clip from in front: in too wide a crop the network took the runway's lines for a body twice as large. */
+    @Test
+    void doesNotEndWithASightingOfTwiceTheSize() {
+        add(960, t -> 45 - 9 * t, 0.8, 6);
+        for (int frame : new int[] {50, 52}) {
+            people.add(new SightedPerson(
+                    frame, frame / 30.0, new Square(970, 620, 420), new Point2(970, 620), 420, 0.3, 0));
+        }
+        people.sort(Comparator.comparingDouble(SightedPerson::timeS));
+        List<SightedPerson> chosen = new OncomingChoice(people, 1).chosen();
+        assertTrue(allAt(960, chosen), "the lines of the runway");
+        assertEquals(88, chosen.get(chosen.size() - 1).frame());
+    }
+
     @Test
     void choosesNobodyWhereNobodyComes() {
         add(400, t -> 28, 1, 3); // official
