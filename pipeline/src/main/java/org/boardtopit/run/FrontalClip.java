@@ -84,9 +84,10 @@ record FrontalClip(
         List<String> reasons = new ArrayList<>();
         reasons.add(String.format(
                 Locale.ROOT,
-                "joined to %s, whose clock shows %.3f s less (+- %.3f s) at the same instant",
+                "joined to %s: an instant of that clip is %.3f s %s in this one (+- %.3f s)",
                 sideClip.fileName(),
-                attempt.clock().seconds(),
+                Math.abs(attempt.clock().seconds()),
+                attempt.clock().seconds() < 0 ? "earlier" : "later",
                 2 * attempt.clock().sdS()));
         reasons.addAll(warnings);
         return new ClipRow(
