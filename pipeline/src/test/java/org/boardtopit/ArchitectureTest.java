@@ -43,6 +43,7 @@ class ArchitectureTest {
             "fit",
             "phases",
             "measures",
+            "frontal",
             "observations",
             "report",
             "run",

@@ -17,6 +17,7 @@ import org.boardtopit.accuracy.FiguresFile;
 import org.boardtopit.accuracy.Gains;
 import org.boardtopit.cli.MeasurerFactory.OpenMeasurer;
 import org.boardtopit.cli.MeasurerFactory.Setup;
+import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipFolder;
 import org.boardtopit.clips.ClipList;
@@ -141,7 +142,9 @@ final class AccuracyCommand implements Callable<Integer> {
     private Map<Clip, ClipScorer> scorers(ClipList list) throws InputException {
         Map<Clip, ClipScorer> scorers = new LinkedHashMap<>();
         for (Clip clip : list.clips()) {
-            if (ClipScorer.knowsTruthOf(clip)) {
+            if (clip.view() != Camera.View.SIDE) {
+                surroundings.console().warning(clip.fileName() + ": left out, it is not from the side");
+            } else if (ClipScorer.knowsTruthOf(clip)) {
                 scorers.put(clip, ClipScorer.of(clip));
             } else {
                 surroundings.console().warning(clip.fileName() + ": left out, its truth is not known");

@@ -1,6 +1,7 @@
 package org.boardtopit.cli;
 
 import java.nio.file.Path;
+import org.boardtopit.clips.AttemptViews;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.RunSettings;
 import org.boardtopit.models.NetworkStore;
@@ -28,13 +29,25 @@ interface MeasurerFactory {
      * @param networks where networks come from
      * @param out output folder, which exists
      * @param overlay whether overlay videos are wanted
+     * @param views which clips show the same attempt
      */
     record Setup(
-            MeetSheet meet, RuleSet rules, RunSettings settings, NetworkStore networks, Path out, boolean overlay) {
+            MeetSheet meet,
+            RuleSet rules,
+            RunSettings settings,
+            NetworkStore networks,
+            Path out,
+            boolean overlay,
+            AttemptViews views) {
         public Setup {
             if (settings.threads() < 1) {
                 throw new IllegalArgumentException("threads must be chosen, was " + settings.threads());
             }
+        }
+
+        /** Each clip by itself. */
+        Setup(MeetSheet meet, RuleSet rules, RunSettings settings, NetworkStore networks, Path out, boolean overlay) {
+            this(meet, rules, settings, networks, out, overlay, AttemptViews.NONE);
         }
     }
 

@@ -113,8 +113,8 @@ final class ProcessCommand implements Callable<Integer> {
         RunNews news = new RunNews(surroundings.console(), loudness.wordiness());
         news.inputs(list);
         RunFacts facts = facts(Instant.now(), meet, settings, store);
-        try (OpenMeasurer measurer =
-                surroundings.measurers().open(new Setup(meet, rules, settings, store, out, !noOverlay))) {
+        Setup setup = new Setup(meet, rules, settings, store, out, !noOverlay, list.views());
+        try (OpenMeasurer measurer = surroundings.measurers().open(setup)) {
             TableWriter tables = new TableWriter(out, meet.tables());
             RunSummary summary = run(new MeetRunner(measurer, tables, out, facts, news), list);
             news.summary(summary, out, !noOverlay);

@@ -40,7 +40,7 @@ final class StageAssembly implements MeasurerFactory {
                 threads,
                 setup.rules(),
                 setup.overlay());
-        return new ClipProcessor(setup.meet(), setup.out(), tools);
+        return new ClipProcessor(setup.meet(), setup.views(), setup.out(), tools);
     }
 
     private record Assembled(ClipProcessor clips, LandmarkPool landmarks, PersonDetector detector)

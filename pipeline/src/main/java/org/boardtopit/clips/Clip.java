@@ -16,6 +16,11 @@ import java.util.Optional;
 public record Clip(
         Path file, String name, Optional<AttemptEntry> entry, Optional<Camera> camera, Optional<Athlete> athlete) {
 
+    /** From where it was filmed; from the side when no camera is known. */
+    public Camera.View view() {
+        return camera.map(Camera::view).orElse(Camera.View.SIDE);
+    }
+
     /** What tables call the clip: the name of the file with its ending. */
     public String fileName() {
         return file.getFileName().toString();

@@ -49,7 +49,13 @@ public record ClipList(List<Clip> clips, List<SkippedFile> skipped, List<String>
         }
         refuseSameNames(clips);
         joining.warnOfOddRows(entries);
+        joining.warnings.addAll(AttemptViews.of(clips).warnings());
         return new ClipList(clips, folder.skipped(), joining.warnings);
+    }
+
+    /** Which of the clips show the same attempt from other views. */
+    public AttemptViews views() {
+        return AttemptViews.of(clips);
     }
 
     private static Set<String> doubleStems(List<Path> files) {

@@ -223,6 +223,17 @@ public final class RunwayCamera {
         return s > 0 ? new Point2(c[0] + s * d[0], c[2] + s * d[2]) : Point2.UNKNOWN;
     }
 
+    /**
+     * Where the ray of a pixel meets the upright plane across the runway at a place along it: (across, height). For a camera
+     * in front or behind. The slope of a line between two pixels is the same on all such planes, so it needs no exact place.
+     */
+    public Point2 onAcross(Point2 pixel, double alongM) {
+        double[] d = ray(pixel);
+        double[] c = position();
+        double s = (alongM - c[0]) / d[0];
+        return s > 0 ? new Point2(c[1] + s * d[1], c[2] + s * d[2]) : Point2.UNKNOWN;
+    }
+
     /** Metres that one pixel covers on the upright plane through the centre line, at that pixel. */
     public double metresPerPixel(Point2 pixel) {
         Point2 a = onUpright(new Point2(pixel.x(), pixel.y() - 0.5), 0);

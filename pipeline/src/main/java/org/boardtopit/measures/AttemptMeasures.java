@@ -1,5 +1,6 @@
 package org.boardtopit.measures;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -40,5 +41,41 @@ public record AttemptMeasures(
     /** A reading, unknown when it was not made. */
     public Reading of(AttemptQuantity quantity) {
         return more.getOrDefault(quantity, Reading.UNKNOWN);
+    }
+
+    /** The same with other contacts and phases. */
+    public AttemptMeasures with(List<ContactMeasures> otherContacts, List<PhaseMeasures> otherPhases) {
+        return new AttemptMeasures(
+                distances,
+                leadSdPct,
+                approachSpeedMs,
+                lastStrides,
+                scaleSource,
+                closureRatio,
+                gravityRatio,
+                quality,
+                warnings,
+                otherContacts,
+                otherPhases,
+                more);
+    }
+
+    /** The same with one more warning. */
+    public AttemptMeasures withWarning(String warning) {
+        List<String> all = new ArrayList<>(warnings);
+        all.add(warning);
+        return new AttemptMeasures(
+                distances,
+                leadSdPct,
+                approachSpeedMs,
+                lastStrides,
+                scaleSource,
+                closureRatio,
+                gravityRatio,
+                quality,
+                all,
+                contacts,
+                phases,
+                more);
     }
 }

@@ -43,6 +43,28 @@ public record PhaseMeasures(
         return more.getOrDefault(quantity, Reading.UNKNOWN);
     }
 
+    /** The same with other further quantities. */
+    public PhaseMeasures with(Map<PhaseQuantity, Reading> others) {
+        return new PhaseMeasures(
+                phase,
+                supportTimeS,
+                flightTimeS,
+                distanceM,
+                sharePct,
+                vxTakeoffMs,
+                vyTakeoffMs,
+                takeoffAngleDeg,
+                speedChangeMs,
+                comHeightTakeoffM,
+                comPeakM,
+                kneeMinDeg,
+                freeThighMaxDeg,
+                freeThighHoldPct,
+                trunkChangeDeg,
+                arms,
+                others);
+    }
+
     /** A phase of which only its span is said (approach without speed, landing). */
     static PhaseMeasures spanOnly(Phase phase) {
         Reading unknown = Reading.UNKNOWN;

@@ -37,6 +37,15 @@ public record ClipLandmarks(
         return timestampsUs.get(frame) / 1e6;
     }
 
+    /** The frame nearest to a time in seconds. */
+    public int nearestFrame(double timeS) {
+        int nearest = 0;
+        for (int i = 1; i < frameCount(); i++) {
+            nearest = Math.abs(timeS(i) - timeS) < Math.abs(timeS(nearest) - timeS) ? i : nearest;
+        }
+        return nearest;
+    }
+
     /** Median time between frames in seconds. */
     public double frameStepS() {
         long[] steps = new long[Math.max(0, timestampsUs.size() - 1)];

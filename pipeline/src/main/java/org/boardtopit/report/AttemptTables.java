@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.DoubleToIntFunction;
 import java.util.stream.Collectors;
 import org.boardtopit.clips.AttemptEntry;
 import org.boardtopit.clips.Clip;
@@ -35,15 +36,24 @@ public final class AttemptTables {
     private final Clip clip;
     private final MeetSheet meet;
     private final AttemptMeasures measures;
-    private final MotionTrack motion;
+    private final DoubleToIntFunction nearestFrame;
     private final boolean metres;
 
     /** For one measured clip. */
     public AttemptTables(Clip clip, MeetSheet meet, AttemptMeasures measures, MotionTrack motion) {
+        this(clip, meet, measures, motion::nearestFrame);
+    }
+
+    /**
+     * The same where there is no motion in the plane of the run.
+     *
+     * @param nearestFrame the frame nearest to a time in seconds
+     */
+    public AttemptTables(Clip clip, MeetSheet meet, AttemptMeasures measures, DoubleToIntFunction nearestFrame) {
         this.clip = clip;
         this.meet = meet;
         this.measures = measures;
-        this.motion = motion;
+        this.nearestFrame = nearestFrame;
         this.metres = measures.scaleSource() != ScaleSource.NONE;
     }
 
@@ -148,8 +158,8 @@ public final class AttemptTables {
                     known(PM * c.toeOffSdS()),
                     known(c.supportTimeS()),
                     known(PM * Math.hypot(c.touchdownSdS(), c.toeOffSdS())),
-                    Double.isFinite(c.touchdownS()) ? motion.nearestFrame(c.touchdownS()) : null,
-                    timed ? motion.nearestFrame(c.toeOffS()) : null,
+                    Double.isFinite(c.touchdownS()) ? nearestFrame.applyAsInt(c.touchdownS()) : null,
+                    timed ? nearestFrame.applyAsInt(c.toeOffS()) : null,
                     placed ? known(c.toeAlongM()) : null,
                     placed ? known(PM * c.toeAlongSdM()) : null,
                     c.confidence(),

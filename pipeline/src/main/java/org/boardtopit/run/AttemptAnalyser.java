@@ -9,7 +9,6 @@ import org.boardtopit.clips.Athlete;
 import org.boardtopit.clips.AttemptEntry;
 import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.Clip;
-import org.boardtopit.clips.Mark;
 import org.boardtopit.clips.Pattern;
 import org.boardtopit.clips.TakeoffFoot;
 import org.boardtopit.contacts.Contact;
@@ -20,11 +19,8 @@ import org.boardtopit.contacts.Foot;
 import org.boardtopit.fit.Assumptions;
 import org.boardtopit.fit.FittedMotion;
 import org.boardtopit.fit.WholeClipFit;
-import org.boardtopit.ground.CalibrationException;
 import org.boardtopit.ground.FoundCamera;
 import org.boardtopit.ground.Lens;
-import org.boardtopit.ground.RegistrationFacts;
-import org.boardtopit.ground.RunwayCamera;
 import org.boardtopit.ground.RunwayView;
 import org.boardtopit.ground.SelfCalibration;
 import org.boardtopit.ground.opencv.ReferencePicture;
@@ -300,52 +296,23 @@ public final class AttemptAnalyser {
 
     /** Of the reference picture when the clip was matched to it, else of the clip's own. */
     private static Lens fixedPictureLens(Clip clip, ClipLandmarks landmarks) {
-        Lens own = new Lens(landmarks.video().widthPx(), landmarks.video().heightPx(), distortionK1(clip));
+        Lens own = new Lens(landmarks.video().widthPx(), landmarks.video().heightPx(), MarkedCamera.distortionK1(clip));
         Optional<org.boardtopit.clips.ReferencePicture> reference =
                 clip.camera().flatMap(Camera::reference);
         if (reference.isEmpty() || !landmarks.background().referenceMatched()) {
             return own;
         }
         try (ReferencePicture picture = ReferencePicture.read(reference.get().picture())) {
-            return new Lens(picture.widthPx(), picture.heightPx(), distortionK1(clip));
+            return new Lens(picture.widthPx(), picture.heightPx(), MarkedCamera.distortionK1(clip));
         } catch (VideoException e) {
             return own; // it has been read before, when the clip was matched to it; the same size is the best guess
         }
     }
 
-    private static double distortionK1(Clip clip) {
-        return clip.camera().map(Camera::distortionK1).orElse(0.0);
-    }
-
     /** The view in metres; when marks are there but cannot be used the warnings say why. */
-    private Optional<RunwayView> calibrated(Clip clip, ClipLandmarks landmarks, List<String> warnings) {
-        Optional<org.boardtopit.clips.ReferencePicture> reference =
-                clip.camera().flatMap(Camera::reference);
-        if (reference.isEmpty()) {
-            return Optional.empty();
-        }
-        if (!landmarks.background().referenceMatched()) {
-            warnings.add("the clip does not match the reference picture "
-                    + reference.get().picture().getFileName() + "; is it another camera position?");
-            return Optional.empty();
-        }
-        List<Mark> marks = reference.get().marks().marks();
-        try (ReferencePicture picture = ReferencePicture.read(reference.get().picture())) {
-            Lens lens = new Lens(picture.widthPx(), picture.heightPx(), distortionK1(clip));
-            RunwayCamera camera = camera(marks, lens, landmarks.background().facts());
-            return Optional.of(RunwayView.calibrated(landmarks.background(), camera));
-        } catch (CalibrationException | VideoException e) {
-            warnings.add(reference.get().marksFile().getFileName() + ": " + e.getMessage());
-            return Optional.empty();
-        }
-    }
-
-    /** The turns of a panned clip tell the focal length better than marks near one line do. */
-    private static RunwayCamera camera(List<Mark> marks, Lens lens, RegistrationFacts facts)
-            throws CalibrationException {
-        return facts.tellsFocalLength()
-                ? RunwayCamera.fromMarks(marks, lens, facts.focalPx(), facts.honestLogFocalSd())
-                : RunwayCamera.fromMarks(marks, lens);
+    private static Optional<RunwayView> calibrated(Clip clip, ClipLandmarks landmarks, List<String> warnings) {
+        return MarkedCamera.find(clip, landmarks.background(), warnings)
+                .map(camera -> RunwayView.calibrated(landmarks.background(), camera));
     }
 
     private static Sex sex(Clip clip) {

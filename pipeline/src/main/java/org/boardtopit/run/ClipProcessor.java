@@ -7,14 +7,18 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import org.boardtopit.clips.Athlete;
 import org.boardtopit.clips.AttemptEntry;
+import org.boardtopit.clips.AttemptViews;
 import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.MeetSheet;
+import org.boardtopit.frontal.ClocksNotAlignedException;
+import org.boardtopit.ground.RunwayCamera;
 import org.boardtopit.ground.Survey;
 import org.boardtopit.ground.opencv.BackgroundSurvey;
 import org.boardtopit.ground.opencv.ReferencePicture;
@@ -57,6 +61,9 @@ import org.boardtopit.video.ffmpeg.FfmpegVideoWriter;
  * Measures one clip: looks through it for the background and what moves, follows the athlete, reads the landmarks, repairs
  * the motion, finds the contacts, measures, draws the overlay, and holds the measures against the rules.
  *
+ * <p>A clip from in front or behind is measured together with the one from the side that it is joined to ({@link AttemptViews}):
+ * whichever of the two comes first makes the landmarks of both.
+ *
  * <p>The landmarks are the expensive half; they are kept in the output folder and used again when clip, network, looks and
  * reference picture are the same. Use from one thread.
  */
@@ -81,12 +88,19 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
             boolean overlays) {}
 
     private final MeetSheet meet;
+    private final AttemptViews views;
     private final Path out;
     private final Tools tools;
 
-    /** For one run into one output folder. */
+    /** For one run into one output folder, each clip by itself. */
     public ClipProcessor(MeetSheet meet, Path out, Tools tools) {
+        this(meet, AttemptViews.NONE, out, tools);
+    }
+
+    /** For one run into one output folder, with the clips that show the same attempt joined. */
+    public ClipProcessor(MeetSheet meet, AttemptViews views, Path out, Tools tools) {
         this.meet = meet;
+        this.views = views;
         this.out = out;
         this.tools = tools;
     }
@@ -95,10 +109,13 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
     public ClipResult measure(Clip clip, StageListener listener) throws ClipNotMeasuredException {
         Stages stages = new Stages(listener);
         try {
+            if (clip.view() != Camera.View.SIDE) {
+                return measureJoined(clip, stages);
+            }
             double slowDown = slowDown(clip);
             ClipLandmarks landmarks = landmarks(clip, slowDown, stages);
             stages.begin("measure", 0.70);
-            AttemptAnalysis analysis = new AttemptAnalyser().analyse(clip, landmarks);
+            AttemptAnalysis analysis = withOtherViews(clip, new AttemptAnalyser().analyse(clip, landmarks));
             if (tools.overlays()) {
                 stages.begin("overlay", 0.72);
                 overlay(clip, landmarks, analysis, slowDown);
@@ -109,6 +126,57 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
             throw new ClipNotMeasuredException(stages.current(), e.getMessage(), e);
         } catch (IOException e) {
             throw new ClipNotMeasuredException(stages.current(), "cannot write: " + e.getMessage(), e);
+        }
+    }
+
+    /** Adds what clips of the same attempt from in front or behind tell; one that fails costs its own part only. */
+    private AttemptAnalysis withOtherViews(Clip clip, AttemptAnalysis side) throws IOException {
+        AttemptMeasures measures = side.measures();
+        for (Clip other : views.joinedTo(clip)) {
+            try {
+                Stages unheard = new Stages((stage, share) -> {});
+                ClipLandmarks landmarks = landmarks(other, slowDown(other), unheard);
+                measures = FrontalClip.of(other, landmarks, side).attempt().addedTo(measures);
+            } catch (NoAthleteException | VideoException | ClocksNotAlignedException e) {
+                measures = measures.withWarning(other.fileName() + " could not be joined: " + e.getMessage());
+            } catch (RuntimeException e) {
+                // A fault of the program, told in full with the other clip's own row; it must not cost this one.
+                measures = measures.withWarning(other.fileName() + " could not be joined: a fault of the program");
+            }
+        }
+        return side.with(measures);
+    }
+
+    /** A clip from in front or behind takes its contacts from the one from the side. */
+    private ClipResult measureJoined(Clip clip, Stages stages)
+            throws IOException, NoAthleteException, ClipNotMeasuredException {
+        Clip side = views.sideOf(clip)
+                .orElseThrow(() -> new ClipNotMeasuredException(
+                        "join",
+                        "a clip from in front or behind is measured together with one from the side, and the attempts"
+                                + " sheet has no clip from the side of the same bib and attempt",
+                        null));
+        ClipLandmarks landmarks = landmarks(clip, slowDown(clip), stages);
+        stages.begin("measure", 0.70);
+        AttemptAnalysis sideAnalysis = new AttemptAnalyser().analyse(side, sideLandmarks(side));
+        try {
+            FrontalClip frontal = FrontalClip.of(clip, landmarks, sideAnalysis);
+            stages.begin("done", 1);
+            return frontal.result(
+                    meet, side, tools.landmarks().card().name(), tools.looks().size());
+        } catch (ClocksNotAlignedException e) {
+            throw new ClipNotMeasuredException(
+                    stages.current(), "not joined to " + side.fileName() + ": " + e.getMessage(), e);
+        }
+    }
+
+    private ClipLandmarks sideLandmarks(Clip side) throws IOException, ClipNotMeasuredException {
+        Stages unheard = new Stages((stage, share) -> {});
+        try {
+            return landmarks(side, slowDown(side), unheard);
+        } catch (NoAthleteException | VideoException e) {
+            throw new ClipNotMeasuredException(
+                    "join", "not joined to " + side.fileName() + ", which cannot be measured: " + e.getMessage(), e);
         }
     }
 
@@ -182,8 +250,12 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
         Survey survey = survey(clip, slowDown);
         stages.begin("track", 0.25);
         SubjectTrack subject;
+        Optional<RunwayCamera> camera = clip.view() == Camera.View.SIDE
+                ? Optional.empty()
+                : MarkedCamera.find(clip, survey.background(), new ArrayList<>()); // warned of when it is measured
         try (FrameReader reader = open(clip, slowDown)) {
-            subject = new AthleteTracker(tools.detector(), tools.landmarks().worker(0)).track(survey, reader);
+            subject = new AthleteTracker(tools.detector(), tools.landmarks().worker(0))
+                    .track(survey, reader, clip.view(), camera);
         }
         stages.begin("landmarks", 0.35);
         PoseTrack poses;
@@ -216,6 +288,13 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
         Optional<org.boardtopit.clips.ReferencePicture> picture = reference(clip);
         if (picture.isPresent()) {
             addFile(digest, picture.get().picture());
+        }
+        if (clip.view() != Camera.View.SIDE) {
+            digest.update(clip.view().name().getBytes(StandardCharsets.UTF_8));
+            digest.update(Double.toString(MarkedCamera.distortionK1(clip)).getBytes(StandardCharsets.UTF_8));
+            if (picture.isPresent()) {
+                addFile(digest, picture.get().marksFile());
+            }
         }
         return HexFormat.of().formatHex(digest.digest());
     }
@@ -305,7 +384,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                 ClipRecords.measuring(tools.looks().size(), analysis.fitted()));
     }
 
-    private static Double meanConfidence(AttemptMeasures measures) {
+    static Double meanConfidence(AttemptMeasures measures) {
         double mean = measures.contacts().stream()
                 .mapToDouble(m -> m.contact().confidence())
                 .average()

@@ -1,6 +1,7 @@
 package org.boardtopit.run;
 
 import java.util.List;
+import java.util.Optional;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRecord;
 import org.boardtopit.report.tables.ClipRow;
@@ -9,7 +10,12 @@ import org.boardtopit.report.tables.IntervalRow;
 import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.report.tables.PhaseRow;
 
-/** Everything the tables and run.json say of one measured clip. */
+/**
+ * Everything the tables and run.json say of one measured clip.
+ *
+ * @param joinedTo name of the file of the clip from the side that tells of the attempt, for a clip from another view; {@code
+ *     attempt} is then not written, for the attempt has its row already
+ */
 public record ClipResult(
         AttemptRow attempt,
         List<PhaseRow> phases,
@@ -17,12 +23,25 @@ public record ClipResult(
         List<IntervalRow> intervals,
         List<ObservationRow> observations,
         ClipRow clip,
-        ClipRecord record) {
+        ClipRecord record,
+        Optional<String> joinedTo) {
 
     public ClipResult {
         phases = List.copyOf(phases);
         contacts = List.copyOf(contacts);
         intervals = List.copyOf(intervals);
         observations = List.copyOf(observations);
+    }
+
+    /** Of a clip that tells of its attempt by itself. */
+    public ClipResult(
+            AttemptRow attempt,
+            List<PhaseRow> phases,
+            List<ContactRow> contacts,
+            List<IntervalRow> intervals,
+            List<ObservationRow> observations,
+            ClipRow clip,
+            ClipRecord record) {
+        this(attempt, phases, contacts, intervals, observations, clip, record, Optional.empty());
     }
 }

@@ -217,7 +217,8 @@ public final class MeetRunner {
                 result.intervals(),
                 result.observations(),
                 judged,
-                result.record());
+                result.record(),
+                result.joinedTo());
     }
 
     private static ClipRow skippedRow(SkippedFile file) {

@@ -31,7 +31,9 @@ final class RunTables {
 
     /** A measured clip. */
     void add(ClipResult result) {
-        attempts.add(result.attempt());
+        if (result.joinedTo().isEmpty()) {
+            attempts.add(result.attempt());
+        }
         phases.addAll(result.phases());
         contacts.addAll(result.contacts());
         intervals.addAll(result.intervals());

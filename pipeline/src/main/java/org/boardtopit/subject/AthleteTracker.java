@@ -5,15 +5,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.boardtopit.clips.Camera;
 import org.boardtopit.ground.BackgroundMotion;
+import org.boardtopit.ground.RunwayCamera;
 import org.boardtopit.ground.Survey;
-import org.boardtopit.models.BodyPoint;
 import org.boardtopit.models.DetectedPerson;
 import org.boardtopit.models.LandmarkNetwork;
-import org.boardtopit.models.LandmarkReading;
 import org.boardtopit.models.PersonDetector;
 import org.boardtopit.signal.LocalRegression;
-import org.boardtopit.signal.OrderStatistics;
 import org.boardtopit.signal.Point2;
 import org.boardtopit.subject.SubjectTrack.Square;
 import org.boardtopit.video.FrameReader;
@@ -32,25 +31,20 @@ import org.boardtopit.video.VideoFrame;
  * picture, where a jumper's path is smooth even when the camera is jerked.
  */
 public final class AthleteTracker {
-    private static final double LOOKS_PER_S = 15;
+    static final double LOOKS_PER_S = 15;
     /** Side of the crop for the detector, in heights of the movement; wide enough for a path that is half a body off. */
-    private static final double LOOK_HEIGHTS = 2.6;
+    static final double LOOK_HEIGHTS = 2.6;
 
-    private static final double LEAST_SCORE = 0.5;
+    static final double LEAST_SCORE = 0.5;
     /** A run of less than this share of the picture width is no attempt. */
     private static final double LEAST_RUN_WIDTHS = 0.25;
 
     private static final double LEAST_FOUND_SHARE = 0.3;
-    /** The landmark networks were tuned for squares of 1.25 to 1.4 standing heights (measured: errors rise beyond 1.6). */
-    private static final double SQUARE_STATURES = 1.3;
     /** The detector's circle around the body is about this many standing heights wide (measured: 1.0 to 1.1). */
-    private static final double CIRCLE_STATURES = 1.05;
-    /** Trunk, thigh and shank together, in standing heights (Winter after Drillis and Contini, from memory). */
-    private static final double CHAIN_STATURES = 0.779;
-    /** The network is at a loss when the middle one of its leg points is less sure than this share of the square. */
-    private static final double LARGEST_SD_SHARE = 0.04;
-    /** Hips further than this from where they were predicted belong to somebody else. */
-    private static final double LARGEST_MISS_SHARE = 0.3;
+    static final double CIRCLE_STATURES = 1.05;
+
+    /** The athlete is still there for a while when the detector has lost sight. */
+    private static final double AFTER_SIGHT_S = 0.2;
 
     private final PersonDetector detector;
     private final LandmarkNetwork network;
@@ -78,11 +72,67 @@ public final class AthleteTracker {
             throw new NoAthleteException(String.format(
                     Locale.ROOT, "what runs is not a person: seen in %d of %d pictures", found, looks.size()));
         }
-        return smoothed(survey, path, looks);
+        return smoothed(survey, new Span(path.firstFrame(), path.lastFrame(), path.direction()), looks);
     }
 
+    /**
+     * The same for a camera that looks along the runway: follows the one who comes towards it (from in front) or goes away
+     * from it (from behind), from small to large or from large to small.
+     *
+     * @param camera of the fixed picture, from marks; without one the detector looks at whatever moves
+     * @throws NoAthleteException when nobody does
+     */
+    public SubjectTrack track(Survey survey, FrameReader reader, Camera.View view, Optional<RunwayCamera> camera)
+            throws VideoException, NoAthleteException {
+        if (view == Camera.View.SIDE) {
+            return track(survey, reader);
+        }
+        PersonSearch search = new PersonSearch(survey, detector, network, camera);
+        List<SightedPerson> people = new ArrayList<>();
+        long nextUs = 0;
+        for (Optional<VideoFrame> next = reader.next(); next.isPresent(); next = reader.next()) {
+            VideoFrame frame = next.get();
+            if (frame.timestampUs() >= nextUs) {
+                nextUs = frame.timestampUs() + Math.round(1e6 / LOOKS_PER_S) - 1000;
+                people.addAll(search.people(frame));
+            }
+        }
+        List<SightedPerson> athlete = new OncomingChoice(people, view == Camera.View.FRONT ? 1 : -1).chosen();
+        if (athlete.isEmpty()) {
+            throw new NoAthleteException(
+                    view == Camera.View.FRONT
+                            ? "nobody comes towards the camera, which is in front according to the meet sheet"
+                            : "nobody runs away from the camera, which is behind according to the meet sheet");
+        }
+        return smoothed(survey, span(survey, athlete), looks(athlete));
+    }
+
+    /** A little longer than the athlete was sighted: between two looks, and until the athlete sits in the sand. */
+    private static Span span(Survey survey, List<SightedPerson> athlete) {
+        int first = athlete.get(0).frame();
+        int last = athlete.get(athlete.size() - 1).frame();
+        double until = survey.timestampsUs().get(last) + 1e6 * AFTER_SIGHT_S;
+        double from = survey.timestampsUs().get(first) - 1e6 / LOOKS_PER_S;
+        while (first > 0 && survey.timestampsUs().get(first - 1) > from) {
+            first--;
+        }
+        while (last + 1 < survey.frameCount() && survey.timestampsUs().get(last + 1) <= until) {
+            last++;
+        }
+        return new Span(first, last, 1);
+    }
+
+    private static List<Look> looks(List<SightedPerson> athlete) {
+        return athlete.stream()
+                .map(p -> new Look(p.frame(), Optional.of(p.body())))
+                .toList();
+    }
+
+    /** The frames in which the athlete is followed. */
+    record Span(int firstFrame, int lastFrame, int direction) {}
+
     /** One look; the person's hips in pixels of the frame, and the standing height as the side. */
-    private record Look(int frame, Optional<Square> person) {}
+    record Look(int frame, Optional<Square> person) {}
 
     private List<Look> look(Survey survey, FrameReader reader, RoughPath path) throws VideoException {
         List<Look> looks = new ArrayList<>();
@@ -109,8 +159,7 @@ public final class AthleteTracker {
         private final RoughPath path;
         private final SquareCrop detectorCrop = new SquareCrop(detector.inputSizePx());
         private final ByteBuffer detectorRgb = detectorCrop.newBuffer();
-        private final SquareCrop networkCrop = new SquareCrop(network.inputSizePx());
-        private final ByteBuffer networkRgb = networkCrop.newBuffer();
+        private final BodyReader body = new BodyReader(network, false);
         private final List<Seen> last = new ArrayList<>();
 
         private record Seen(double timeS, Point2 fixed, double staturePx) {}
@@ -121,9 +170,9 @@ public final class AthleteTracker {
         }
 
         Optional<Square> person(VideoFrame frame) {
-            Optional<Square> found = predicted(frame).flatMap(square -> read(frame, square));
+            Optional<Square> found = predicted(frame).flatMap(square -> body.read(frame, square));
             if (found.isEmpty()) {
-                found = detected(frame).map(square -> read(frame, square).orElse(square));
+                found = detected(frame).map(square -> body.read(frame, square).orElse(square));
             }
             found.ifPresent(square -> remember(frame, square));
             return found;
@@ -152,23 +201,6 @@ public final class AthleteTracker {
             return px.isKnown() ? Optional.of(new Square(px.x(), px.y(), c.staturePx())) : Optional.empty();
         }
 
-        /** What the landmark network says of the person at a place; empty when it is not sure of one. */
-        private Optional<Square> read(VideoFrame frame, Square at) {
-            double side = SQUARE_STATURES * at.sidePx();
-            networkCrop.cut(frame, at.centreXPx(), at.centreYPx(), side, networkRgb);
-            LandmarkReading reading = network.read(networkRgb);
-            double scale = side / network.inputSizePx();
-            Point2 hips = middle(reading, BodyPoint.LEFT_HIP).times(scale);
-            double chain = (chain(reading, true) + chain(reading, false)) / 2 * scale;
-            boolean sure = medianLegSd(reading) < LARGEST_SD_SHARE * network.inputSizePx();
-            Point2 miss = hips.minus(new Point2(side / 2, side / 2));
-            if (!sure || miss.length() > LARGEST_MISS_SHARE * side || !(chain > 0)) {
-                return Optional.empty();
-            }
-            return Optional.of(
-                    new Square(at.centreXPx() + miss.x(), at.centreYPx() + miss.y(), chain / CHAIN_STATURES));
-        }
-
         private Optional<Square> detected(VideoFrame frame) {
             double x = path.xPx(frame.index());
             double y = path.yPx(frame.index());
@@ -190,35 +222,7 @@ public final class AthleteTracker {
         }
     }
 
-    private static Point2 place(LandmarkReading reading, BodyPoint point) {
-        return new Point2(reading.xPx(point, 0), reading.yPx(point, 0));
-    }
-
-    private static Point2 middle(LandmarkReading reading, BodyPoint left) {
-        return place(reading, left).plus(place(reading, left.otherSide())).times(0.5);
-    }
-
-    /** Length of shoulder, hip, knee, ankle of one side. */
-    private static double chain(LandmarkReading reading, boolean left) {
-        BodyPoint[] points = {BodyPoint.LEFT_SHOULDER, BodyPoint.LEFT_HIP, BodyPoint.LEFT_KNEE, BodyPoint.LEFT_ANKLE};
-        double length = 0;
-        for (int i = 1; i < points.length; i++) {
-            BodyPoint a = left ? points[i - 1] : points[i - 1].otherSide();
-            BodyPoint b = left ? points[i] : points[i].otherSide();
-            length += place(reading, a).distanceTo(place(reading, b));
-        }
-        return length;
-    }
-
-    private static double medianLegSd(LandmarkReading reading) {
-        double[] sds = new double[BodyPoint.COUNT - BodyPoint.LEFT_HIP.index()];
-        for (int i = 0; i < sds.length; i++) {
-            sds[i] = reading.sdPx(BodyPoint.at(BodyPoint.LEFT_HIP.index() + i), 0);
-        }
-        return OrderStatistics.median(sds);
-    }
-
-    private static SubjectTrack smoothed(Survey survey, RoughPath path, List<Look> looks) {
+    private static SubjectTrack smoothed(Survey survey, Span span, List<Look> looks) {
         BackgroundMotion background = survey.background();
         int n = looks.size();
         double[] t = new double[n];
@@ -241,14 +245,14 @@ public final class AthleteTracker {
         List<Optional<Square>> squares = new ArrayList<>();
         for (int f = 0; f < survey.frameCount(); f++) {
             double at = survey.timestampsUs().get(f) / 1e6;
-            if (f < path.firstFrame() || f > path.lastFrame()) {
+            if (f < span.firstFrame() || f > span.lastFrame()) {
                 squares.add(Optional.empty());
                 continue;
             }
             Point2 px = background.fromFixed(f).apply(smoothX.at(at), smoothY.at(at));
-            squares.add(inView(px, SQUARE_STATURES * smoothSize.at(at), survey));
+            squares.add(inView(px, BodyReader.SQUARE_STATURES * smoothSize.at(at), survey));
         }
-        return new SubjectTrack(squares, path.direction());
+        return new SubjectTrack(squares, span.direction());
     }
 
     /** Nothing when not even the hips are inside the picture. */

@@ -19,7 +19,7 @@ import org.boardtopit.signal.Point2;
  * the moving share around the path less a quarter, so that a path through still air costs; changes of speed cost. A walker or
  * an official waving carries little movement over little ground and loses against a runner even when seen much longer. No
  * person is recognised here; {@link AthleteTracker} does that. Fails when the athlete crosses the picture in the camera's
- * direction (front views), where nothing moves sideways.
+ * direction, where nothing moves sideways: {@link OncomingChoice} is for those.
  */
 final class RunnerSearch {
     private static final double STEP_S = 0.1;

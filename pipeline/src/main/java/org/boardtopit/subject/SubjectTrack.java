@@ -9,7 +9,8 @@ import java.util.Optional;
  * The athlete's place in every frame: an upright square that changes smoothly, or nothing where the athlete is not in view.
  *
  * @param squares one entry per frame of the clip, in pixels of the frame
- * @param direction +1 when the athlete runs to the right in the picture, -1 to the left
+ * @param direction +1 when the athlete runs to the right in the picture, -1 to the left; from in front or behind, where
+ *     nobody crosses it, +1
  */
 public record SubjectTrack(List<Optional<Square>> squares, int direction) {
 

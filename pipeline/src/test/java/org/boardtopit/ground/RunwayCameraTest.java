@@ -52,6 +52,17 @@ class RunwayCameraTest {
         assertEquals(0.06, toe.y(), 0.02);
     }
 
+    /** A point at along 9, 0.4 m to the left and 1.4 m up; the same camera as above, of another kind of plane. */
+    @Test
+    void putsAPixelOnAPlaneAcrossTheRunway() throws CalibrationException {
+        RunwayCamera camera = RunwayCamera.fromMarks(marks(1, new Random(1), 0), 1280, 720);
+        Point2 shoulder = camera.onAcross(seen(9, 0.4, 1.4, 1), 9);
+        assertEquals(0.4, shoulder.x(), 0.1);
+        assertEquals(1.4, shoulder.y(), 0.01);
+        Point2 behind = camera.onAcross(seen(9, 0.4, 1.4, 1), 0);
+        assertTrue(!behind.isKnown(), "the ray goes away from a plane that far back");
+    }
+
     @Test
     void understandsMarksCountedToTheRight() throws CalibrationException {
         RunwayCamera camera = RunwayCamera.fromMarks(marks(-1, new Random(1), 0), 1280, 720);

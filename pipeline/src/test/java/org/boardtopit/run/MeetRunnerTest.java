@@ -55,6 +55,28 @@ class MeetRunnerTest {
     }
 
     @Test
+    void writesTheAttemptOfAJoinedClipOnce() throws IOException {
+        measurer.on("front.mp4", (clip, listener) -> {
+            ClipResult own = ScriptedMeasurer.result(clip, List.of());
+            return new ClipResult(
+                    own.attempt(),
+                    List.of(),
+                    own.contacts(),
+                    own.intervals(),
+                    own.observations(),
+                    own.clip(),
+                    own.record(),
+                    Optional.of("side.mp4"));
+        });
+
+        run(clips("front.mp4", "side.mp4"));
+
+        assertEquals(List.of("front.mp4 measured", "side.mp4 measured"), outcomes());
+        assertEquals(List.of("side.mp4"), firstCells("attempts.csv"));
+        assertEquals(List.of("front.mp4", "side.mp4"), firstCells("contacts.csv"));
+    }
+
+    @Test
     void aClipThatCannotBeMeasuredSaysWhereAndWhy() throws IOException {
         measurer.on("a.mp4", (clip, listener) -> {
             throw new ClipNotMeasuredException("video", "the file is cut off", null);
