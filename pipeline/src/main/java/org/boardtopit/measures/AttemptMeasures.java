@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.boardtopit.contacts.ContactKind;
 
 /**
  * All numbers of one attempt.
@@ -36,6 +37,11 @@ public record AttemptMeasures(
         contacts = List.copyOf(contacts);
         phases = List.copyOf(phases);
         more = Map.copyOf(more);
+    }
+
+    /** True when the contacts are those of a drill's pattern and not of a triple jump. */
+    public boolean isDrill() {
+        return contacts.stream().anyMatch(m -> m.contact().kind() == ContactKind.DRILL);
     }
 
     /** A reading, unknown when it was not made. */

@@ -134,7 +134,7 @@ public final class AttemptTables {
                     known(p.freeThighMaxDeg().value()),
                     known(p.freeThighHoldPct().value()),
                     known(p.trunkChangeDeg().value()),
-                    p.arms(),
+                    p.flightTimeS().isKnown() ? p.arms() : null,
                     values(p.more())));
         }
         return rows;

@@ -368,6 +368,9 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
     }
 
     private List<ObservationRow> observations(Clip clip, AttemptAnalysis analysis) {
+        if (analysis.measures().isDrill()) {
+            return List.of(); // the guides are those of a triple jump at full speed
+        }
         AthleteLevel level =
                 clip.athlete().map(a -> AthleteLevel.of(a, meet.date())).orElse(AthleteLevel.NOT_STATED);
         ObservedAttempt attempt =

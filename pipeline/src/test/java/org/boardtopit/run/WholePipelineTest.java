@@ -367,6 +367,7 @@ class WholePipelineTest {
             assertTrue(phase.flightTimeS().isKnown() && phase.freeThighMaxDeg().isKnown());
             assertTrue(phase.kneeMinDeg().value() > 90 && phase.kneeMinDeg().value() < 180);
         }
+        assertTrue(drill.isDrill());
         assertTrue(drill.distances().isEmpty());
         assertTrue(
                 drill.warnings().stream().noneMatch(w -> w.contains("board") || w.contains("pit")),
