@@ -20,14 +20,6 @@ final class PitFit {
     private static final double NEVER_S = 1000;
     private static final int PASSES = 3;
     private static final int LEAST_SAMPLES = 4;
-    /** Feet land together; one is ahead of the other by a third of a shoe at times (common practice, no source). */
-    private static final double HEELS_APART_SD_STATURE = 0.03;
-    /**
-     * By how much the network parts heels that stand side by side: one leg hides the other (7 cm in clips of our footage,
-     * whose heels are level, for as long as the feet stand).
-     */
-    private static final double HEELS_NOISE_SD_STATURE = 0.04;
-
     private static final double MODEL_SD_S = 0.004; // a first guess: twice that of a contact on the runway
 
     /**
@@ -118,24 +110,14 @@ final class PitFit {
         return new Timed(at, Math.hypot(Math.sqrt(variance), MODEL_SD_S), heel[0], heel[1]);
     }
 
-    /**
-     * The heel that is nearer to the board: place and standard deviation. The nearer of two noisy places lies too near on average,
-     * so most of what parts the heels is taken for noise.
-     */
+    /** Place and standard deviation of the heel that is nearer to the board. */
     private static double[] rearHeel(Side[] sides, double at, double statureM) {
         if (sides[0] == null || sides[1] == null) {
             return (sides[0] == null ? sides[1] : sides[0]).model().heelPlace(at, NEVER_S, NEVER_S);
         }
         double[] left = sides[0].model().heelPlace(at, NEVER_S, NEVER_S);
         double[] right = sides[1].model().heelPlace(at, NEVER_S, NEVER_S);
-        return nearer(left, right, statureM);
-    }
-
-    static double[] nearer(double[] left, double[] right, double statureM) {
-        double apart = HEELS_APART_SD_STATURE * statureM;
-        double noise = Math.hypot(HEELS_NOISE_SD_STATURE * statureM, Math.hypot(left[1], right[1]));
-        double real = apart * apart / (apart * apart + noise * noise);
-        double place = (left[0] + right[0]) / 2 - real * Math.abs(left[0] - right[0]) / 2;
-        return new double[] {place, Math.hypot(Math.hypot(left[1], right[1]), Math.sqrt(real) * noise) / 2};
+        RearHeel heel = RearHeel.of(left[0], left[1], right[0], right[1], statureM);
+        return new double[] {heel.place(), heel.sd()};
     }
 }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.boardtopit.contacts.Contact;
 import org.boardtopit.contacts.Foot;
+import org.boardtopit.contacts.RearHeel;
 import org.boardtopit.fit.FittedMotion;
 
 /** The body at the touchdown and the toe-off of each contact. Lengths and speeds only where there are metres. */
@@ -113,7 +114,13 @@ final class ContactPostures {
     private void inTheSand(Map<ContactQuantity, Reading> more, Instant down) {
         Reading left = down.length(p -> p.heel(Foot.LEFT).x() - p.hips().x());
         Reading right = down.length(p -> p.heel(Foot.RIGHT).x() - p.hips().x());
-        Reading rear = right.value() < left.value() ? right : left;
+        RearHeel heel = RearHeel.of(
+                left.value(),
+                left.sd(),
+                right.value(),
+                right.sd(),
+                motion.repaired().statureM());
+        Reading rear = new Reading(heel.place(), heel.sd());
         Reading behind = down.length(p -> p.hips().x() - p.wrists().x());
         more.put(ContactQuantity.HEEL_AHEAD_TOUCHDOWN, steady(rear));
         more.put(ContactQuantity.WRISTS_BEHIND_TOUCHDOWN, steady(behind));

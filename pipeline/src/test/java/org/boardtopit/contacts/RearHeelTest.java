@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
-class PitFitTest {
+class RearHeelTest {
     private static final double STATURE_M = 1.80;
 
     /**
@@ -14,16 +14,14 @@ class PitFitTest {
      */
     @Test
     void takesMostOfWhatPartsTheHeelsForNoise() {
-        double[] heel = PitFit.nearer(new double[] {10.00, 0.01}, new double[] {9.90, 0.01}, STATURE_M);
-        assertEquals(9.9324, heel[0], 1e-4);
-        assertEquals(0.0229, heel[1], 1e-4);
+        RearHeel heel = RearHeel.of(10.00, 0.01, 9.90, 0.01, STATURE_M);
+        assertEquals(9.9324, heel.place(), 1e-4);
+        assertEquals(0.0229, heel.sd(), 1e-4);
     }
 
     @Test
     void doesNotMindWhichHeelIsNearer() {
-        double[] left = {9.90, 0.02};
-        double[] right = {10.00, 0.01};
-        assertEquals(PitFit.nearer(left, right, STATURE_M)[0], PitFit.nearer(right, left, STATURE_M)[0]);
+        assertEquals(RearHeel.of(9.90, 0.02, 10.00, 0.01, STATURE_M), RearHeel.of(10.00, 0.01, 9.90, 0.02, STATURE_M));
     }
 
     /**
@@ -40,10 +38,9 @@ class PitFitTest {
             double apart = 0.054 * random.nextGaussian();
             double trueNearer = -Math.abs(apart) / 2;
             double noise = 0.072 * random.nextGaussian();
-            double[] left = {(apart + noise) / 2, 0.0};
-            double[] right = {-(apart + noise) / 2, 0.0};
-            naive += (Math.min(left[0], right[0]) - trueNearer) / n;
-            fitted += (PitFit.nearer(left, right, STATURE_M)[0] - trueNearer) / n;
+            double left = (apart + noise) / 2;
+            naive += (Math.min(left, -left) - trueNearer) / n;
+            fitted += (RearHeel.of(left, 0, -left, 0, STATURE_M).place() - trueNearer) / n;
         }
         assertEquals(-0.0144, naive, 0.002);
         assertEquals(0.0086, fitted, 0.002);
