@@ -4,7 +4,9 @@ package org.boardtopit.contacts;
  * Of two heels side by side the one that is nearer to the board.
  *
  * <p>The nearer of two noisy places lies too near on average, so the distance between them is shrunk by the share of it that is
- * real (the mean of a normal posterior): d a^2 / (a^2 + n^2), a being how far heels stand apart in the sand and n the noise of that.
+ * real: d a^2 / (a^2 + n^2), the mean of a normal posterior, n being the noise. How far heels stand apart, a, is what is usual or
+ * what this distance itself tells where that is more, a^2 = d^2 - n^2 (empirical Bayes; the idea: James and Stein 1961, from memory): heels that are
+ * clearly apart stay so.
  *
  * @param place along the run, in the unit of the standing height
  * @param sd its standard deviation
@@ -23,7 +25,9 @@ public record RearHeel(double place, double sd) {
         double apart = APART_SD_STATURE * stature;
         double own = Math.hypot(leftSd, rightSd);
         double noise = Math.hypot(NOISE_SD_STATURE * stature, own);
-        double real = apart * apart / (apart * apart + noise * noise);
+        double told = (left - right) * (left - right) - noise * noise;
+        double variance = Math.max(apart * apart, told);
+        double real = variance / (variance + noise * noise);
         double place = (left + right) / 2 - real * Math.abs(left - right) / 2;
         return new RearHeel(place, Math.hypot(own, Math.sqrt(real) * noise) / 2);
     }

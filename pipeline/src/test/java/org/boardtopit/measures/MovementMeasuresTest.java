@@ -197,7 +197,10 @@ class MovementMeasuresTest {
         near(200, landing.of(ContactQuantity.ARM_R_TOE_OFF), 2);
     }
 
-    /** Legs level ahead, straight: the heel is 0.06 m behind the ankle at 0.8 m; one leg 0.2 m shorter makes it the rear one. */
+    /**
+     * Legs level ahead, straight: the heel is 0.06 m behind the ankle at 0.8 m; one leg 0.2 m shorter makes it the rear one. Of these 0.2 m about
+     * 85 % are taken for real (RearHeel), which leaves 0.015 m.
+     */
     @Test
     void heelsAndWristsInTheSand() {
         body.thigh[0] = t -> 90;
@@ -206,7 +209,7 @@ class MovementMeasuresTest {
         body.arm[0] = t -> 90;
         body.arm[1] = t -> 90; // 0.5 m ahead
         ContactMeasures pit = contact(ContactKind.PIT);
-        near(0.54, pit.of(ContactQuantity.HEEL_AHEAD_TOUCHDOWN), 0.005);
+        near(0.54 + 0.015, pit.of(ContactQuantity.HEEL_AHEAD_TOUCHDOWN), 0.008);
         near(-0.5, pit.of(ContactQuantity.WRISTS_BEHIND_TOUCHDOWN), 0.005);
         assertFalse(pit.of(ContactQuantity.FOOT_SPEED_TOUCHDOWN).isKnown());
     }
