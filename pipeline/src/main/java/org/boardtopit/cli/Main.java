@@ -27,7 +27,10 @@ public final class Main {
         Console console = new Console(utf8(System.out), utf8(System.err), isTerminal());
         Optional<Path> home =
                 Optional.ofNullable(System.getProperty(HOME_PROPERTY)).map(Path::of);
-        System.exit(run(args, new Surroundings(console, new TorchEngine(), new StageAssembly(), home)));
+        System.exit(run(
+                args,
+                new Surroundings(
+                        console, new TorchEngine(), new StageAssembly(), Optional.of(new JavaWorkers()), home)));
     }
 
     @SuppressWarnings(
@@ -49,6 +52,7 @@ public final class Main {
                 .addSubcommand(new NetworksCommand(surroundings))
                 .addSubcommand(new BenchCommand(surroundings))
                 .addSubcommand(new AccuracyCommand(surroundings))
+                .addSubcommand(new WorkerCommand(surroundings))
                 .addSubcommand(new HelpCommand());
         commands.setOut(console.out());
         commands.setErr(console.err());

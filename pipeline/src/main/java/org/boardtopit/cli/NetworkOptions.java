@@ -30,7 +30,7 @@ final class NetworkOptions {
     @Option(
             names = "--threads",
             paramLabel = "N",
-            description = "Threads for the network, 1 to 256. Default: one for each processor, up to 8.")
+            description = "Threads for the network, 1 to 256. Default: chosen for this machine.")
     private Integer threads;
 
     NetworkStore store(TensorEngine engine) throws InputException {
@@ -38,6 +38,16 @@ final class NetworkOptions {
             throw new InputException(folder, "there is no such folder of networks");
         }
         return new NetworkStore(engine, Optional.ofNullable(folder));
+    }
+
+    /** The folder of the user's own networks. */
+    Optional<Path> folder() {
+        return Optional.ofNullable(folder);
+    }
+
+    /** What was said of threads, here or in the sheet; 0 when nothing was. */
+    int threadsSaid(RunSettings sheet) {
+        return threads != null ? threads : sheet.threads();
     }
 
     int threads() {
@@ -49,11 +59,12 @@ final class NetworkOptions {
         if (threads != null && threads < 1) {
             throw new ParameterException(command.commandLine(), "--threads must be from 1 to 256, was " + threads);
         }
-        int wanted = threads != null ? threads : sheet.threads();
+        int wanted = threadsSaid(sheet);
         try {
             return new RunSettings(
                     network != null ? network : sheet.network(),
                     wanted > 0 ? wanted : forThisMachine(),
+                    sheet.workers(),
                     effort != null ? effort : sheet.effort());
         } catch (IllegalArgumentException e) {
             throw new ParameterException(command.commandLine(), "--network or --threads: " + e.getMessage(), e);

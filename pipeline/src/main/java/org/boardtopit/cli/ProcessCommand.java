@@ -10,6 +10,8 @@ import java.util.concurrent.Callable;
 import org.boardtopit.cli.MeasurerFactory.OpenMeasurer;
 import org.boardtopit.cli.MeasurerFactory.Setup;
 import org.boardtopit.cli.RunNews.Wordiness;
+import org.boardtopit.clips.AttemptViews;
+import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipFolder;
 import org.boardtopit.clips.ClipList;
 import org.boardtopit.clips.InputException;
@@ -21,14 +23,30 @@ import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.observations.RuleSet;
 import org.boardtopit.observations.RuleSetReader;
 import org.boardtopit.report.tables.TableWriter;
+import org.boardtopit.run.ClipFingerprints;
+import org.boardtopit.run.ClipMeasurer;
+import org.boardtopit.run.ClipResult;
 import org.boardtopit.run.MeetRunner;
 import org.boardtopit.run.RunFacts;
+import org.boardtopit.run.RunLock;
 import org.boardtopit.run.RunSummary;
+import org.boardtopit.run.StageListener;
+import org.boardtopit.run.StoredResult;
+import org.boardtopit.run.StoredResults;
+import org.boardtopit.run.StoringMeasurer;
+import org.boardtopit.run.workers.TimeLimits;
+import org.boardtopit.run.workers.WorkerFleet;
+import org.boardtopit.run.workers.WorkerJob;
+import org.boardtopit.run.workers.WorkerPlan;
+import org.boardtopit.run.workers.WorkerStarter;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** The main job: measures clips into an output folder. */
 @Command(
@@ -42,7 +60,8 @@ import picocli.CommandLine.Parameters;
             "Everything is read and checked before the first clip is opened. A clip",
             "that cannot be measured gets a line in clips.csv that says why, and the",
             "run goes on. The tables are complete after every clip: a run that is",
-            "stopped keeps what it has measured.",
+            "stopped, however, goes on with the next clip when the same command is",
+            "started again (docs/operations.md).",
             ""
         },
         footer = {
@@ -61,6 +80,9 @@ import picocli.CommandLine.Parameters;
 final class ProcessCommand implements Callable<Integer> {
     private final Surroundings surroundings;
 
+    @Spec
+    private CommandSpec command;
+
     @Parameters(arity = "1..*", paramLabel = "CLIPS", description = "Folders of clips and single clips.")
     private List<Path> clips;
 
@@ -71,7 +93,7 @@ final class ProcessCommand implements Callable<Integer> {
             names = "--out",
             required = true,
             paramLabel = "DIR",
-            description = "Folder for the results; made when it is not there. Earlier results in it are replaced.")
+            description = "Folder for the results; made when it is not there. What it holds of the same clips is kept.")
     private Path out;
 
     @Mixin
@@ -79,6 +101,15 @@ final class ProcessCommand implements Callable<Integer> {
 
     @Option(names = "--no-overlay", description = "Make no overlay videos.")
     private boolean noOverlay;
+
+    @Option(
+            names = "--workers",
+            paramLabel = "N",
+            description = "Processes that measure side by side, 1 to 64. Default: chosen for this machine.")
+    private Integer workers;
+
+    @Option(names = "--again", description = "Measure all clips anew, also those that an earlier start has done.")
+    private boolean again;
 
     @ArgGroup
     private Loudness loudness = new Loudness();
@@ -109,29 +140,141 @@ final class ProcessCommand implements Callable<Integer> {
         RunSettings settings = landmarks.settings(meet.settings());
         NetworkStore store = landmarks.networks().store(surroundings.engine());
         ClipList list = ClipList.join(ClipFolder.list(clips, out, meet.inputFiles()), meet);
+        requireWorkers();
         OutputFolder.prepare(out);
         RunNews news = new RunNews(surroundings.console(), loudness.wordiness());
         news.inputs(list);
-        RunFacts facts = facts(Instant.now(), meet, settings, store);
-        Setup setup = new Setup(meet, rules, settings, store, out, !noOverlay, list.views());
-        try (OpenMeasurer measurer = surroundings.measurers().open(setup)) {
-            TableWriter tables = new TableWriter(out, meet.tables());
-            RunSummary summary = run(new MeetRunner(measurer, tables, out, facts, news), list);
+        try (RunLock lock = RunLock.take(out)) {
+            ClipFingerprints fingerprints = Fingerprinting.of(meet, settings, store);
+            prepare(lock.results(), list);
+            Map<String, StoredResult> kept = EarlierResults.of(list, fingerprints, out, !noOverlay);
+            Night night = new Night(meet, rules, settings, store, list, fingerprints, kept, news);
+            RunSummary summary = night.run();
             news.summary(summary, out, !noOverlay);
             return ExitCode.of(summary);
         }
     }
 
-    private RunSummary run(MeetRunner runner, ClipList list) throws IOException {
-        StopNotice notice = StopNotice.post(surroundings.console(), out);
-        try {
-            return runner.run(list);
-        } finally {
-            notice.withdraw();
+    private void requireWorkers() {
+        if (workers != null && (workers < 1 || workers > RunSettings.MOST_WORKERS)) {
+            throw new ParameterException(
+                    command.commandLine(),
+                    "--workers must be from 1 to " + RunSettings.MOST_WORKERS + ", was " + workers);
         }
     }
 
-    private RunFacts facts(Instant startedAt, MeetSheet meet, RunSettings settings, NetworkStore store)
+    private void prepare(StoredResults results, ClipList list) throws IOException {
+        results.removeHalfWritten();
+        if (again) {
+            for (Clip clip : list.clips()) {
+                results.forget(clip);
+            }
+        }
+    }
+
+    /** One run, its inputs read and its folder locked. */
+    private final class Night {
+        private final MeetSheet meet;
+        private final RuleSet rules;
+        private final RunSettings settings;
+        private final NetworkStore store;
+        private final ClipList list;
+        private final ClipFingerprints fingerprints;
+        private final Map<String, StoredResult> kept;
+        private final RunNews news;
+        private final Instant startedAt = Instant.now();
+
+        Night(
+                MeetSheet meet,
+                RuleSet rules,
+                RunSettings settings,
+                NetworkStore store,
+                ClipList list,
+                ClipFingerprints fingerprints,
+                Map<String, StoredResult> kept,
+                RunNews news) {
+            this.meet = meet;
+            this.rules = rules;
+            this.settings = settings;
+            this.store = store;
+            this.list = list;
+            this.fingerprints = fingerprints;
+            this.kept = kept;
+            this.news = news;
+        }
+
+        RunSummary run() throws NetworkUnfitException, IOException {
+            int clips = (int) list.clips().stream()
+                    .filter(clip -> clip.isAgreed() && !kept.containsKey(clip.name()))
+                    .count();
+            if (clips == 0) {
+                return measure(Night::nothingToMeasure, 1, 0, settings.threads());
+            }
+            return surroundings.workers().isPresent()
+                    ? inWorkers(surroundings.workers().get(), clips)
+                    : inThisProcess();
+        }
+
+        /** All clips are kept or withheld. */
+        private static ClipResult nothingToMeasure(Clip clip, StageListener listener) {
+            throw new IllegalStateException(clip.fileName() + " should be done already");
+        }
+
+        private RunSummary inThisProcess() throws NetworkUnfitException, IOException {
+            Setup setup = new Setup(meet, rules, settings, store, out, !noOverlay, list.views());
+            try (OpenMeasurer measurer = surroundings.measurers().open(setup)) {
+                AttemptViews views = list.views();
+                ClipMeasurer storing = new StoringMeasurer(
+                        measurer, out, clip -> fingerprints.of(clip, WorkerJob.joined(views, clip)));
+                return measure(storing, 1, 0, settings.threads());
+            }
+        }
+
+        private RunSummary inWorkers(WorkerStarter starter, int clips) throws NetworkUnfitException, IOException {
+            Machine machine = Machine.here();
+            WorkerPlan plan = WorkerPlan.choose(
+                    machine.cores(),
+                    machine.memoryBytes(),
+                    workers != null ? workers : settings.workers(),
+                    landmarks.networks().threadsSaid(meet.settings()),
+                    clips);
+            news.plan(plan.inWords(machine.cores(), machine.memoryBytes()));
+            String setup = new WorkerSetup(meet, landmarks.networks().folder(), settings, out, !noOverlay).line();
+            try (WorkerFleet fleet =
+                    new WorkerFleet(starter, plan, TimeLimits.DEFAULT, setup, list.views(), fingerprints, out)) {
+                Thread stopping = new Thread(fleet::stopping, "stopping");
+                Runtime.getRuntime().addShutdownHook(stopping);
+                fleet.startFirst();
+                RunSummary summary = measure(fleet, plan.workers(), plan.workers(), plan.threads());
+                removeHook(stopping);
+                return summary;
+            }
+        }
+
+        private RunSummary measure(ClipMeasurer measurer, int lanes, int processes, int threads)
+                throws NetworkUnfitException, IOException {
+            TableWriter tables = new TableWriter(out, meet.tables());
+            RunFacts facts = facts(startedAt, meet, settings, store, processes, threads);
+            MeetRunner runner = new MeetRunner(measurer, lanes, tables, out, facts, news);
+            StopNotice notice = StopNotice.post(surroundings.console(), out);
+            try {
+                return runner.run(list, kept);
+            } finally {
+                notice.withdraw();
+            }
+        }
+    }
+
+    private static void removeHook(Thread hook) {
+        try {
+            Runtime.getRuntime().removeShutdownHook(hook);
+        } catch (IllegalStateException e) {
+            // The process is being stopped just now, and the hook has done its work.
+        }
+    }
+
+    private RunFacts facts(
+            Instant startedAt, MeetSheet meet, RunSettings settings, NetworkStore store, int processes, int threads)
             throws NetworkUnfitException {
         Map<String, String> versions = new LinkedHashMap<>();
         versions.put("boardtopit", Version.number());
@@ -146,7 +289,8 @@ final class ProcessCommand implements Callable<Integer> {
         used.put("clips", clips.stream().map(Path::toString).toList());
         used.put("meet", meetFile == null ? null : meetFile.toString());
         used.put("network", settings.network());
-        used.put("threads", settings.threads());
+        used.put("workers", processes);
+        used.put("threads", threads);
         used.put("effort", settings.effort().label());
         used.put("overlay", !noOverlay);
         used.put("observations", meet.observationRules().map(Path::toString).orElse("built-in"));

@@ -35,6 +35,21 @@ final class RunNews implements RunListener {
     }
 
     @Override
+    public void begun(int kept, int clips) {
+        if (kept > 0 && wordiness != Wordiness.QUIET) {
+            console.say(kept + " of " + clips + (clips == 1 ? " clip is" : " clips are")
+                    + " done by an earlier start and kept; --again measures all anew");
+        }
+    }
+
+    /** With what the clips are measured. */
+    void plan(String inWords) {
+        if (wordiness != Wordiness.QUIET) {
+            console.say("Measuring with " + inWords);
+        }
+    }
+
+    @Override
     public void progress(Progress progress) {
         if (console.terminal() && wordiness != Wordiness.QUIET) {
             bar.show(progress);

@@ -1,7 +1,8 @@
 package org.boardtopit.cli;
 
+import java.util.function.UnaryOperator;
+import org.boardtopit.clips.AttemptViews;
 import org.boardtopit.clips.Clip;
-import org.boardtopit.clips.RunSettings;
 import org.boardtopit.models.LandmarkPool;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkUnfitException;
@@ -12,6 +13,7 @@ import org.boardtopit.run.ClipNotMeasuredException;
 import org.boardtopit.run.ClipProcessor;
 import org.boardtopit.run.ClipResult;
 import org.boardtopit.run.StageListener;
+import org.boardtopit.video.ClipOpener;
 import org.boardtopit.video.ffmpeg.FfmpegClipOpener;
 
 /** The composition root: opens and tests the networks, and puts the stages of a run together on them. */
@@ -19,32 +21,52 @@ final class StageAssembly implements MeasurerFactory {
 
     @Override
     public OpenMeasurer open(Setup setup) throws NetworkUnfitException {
-        RunSettings settings = setup.settings();
-        LandmarkPool landmarks = setup.networks().openLandmarks(settings.network(), settings.threads());
+        Parts parts = parts(setup);
+        return new Assembled(parts.processor(setup.views(), UnaryOperator.identity()), parts);
+    }
+
+    /** Opens and tests the networks. */
+    static Parts parts(Setup setup) throws NetworkUnfitException {
+        LandmarkPool landmarks = setup.networks()
+                .openLandmarks(setup.settings().network(), setup.settings().threads());
         try {
-            PersonDetector detector = setup.networks().openDetector(NetworkStore.DEFAULT_DETECTOR);
-            return new Assembled(processor(setup, landmarks, detector), landmarks, detector);
+            return new Parts(setup, landmarks, setup.networks().openDetector(NetworkStore.DEFAULT_DETECTOR));
         } catch (NetworkUnfitException | RuntimeException e) {
             landmarks.close();
             throw e;
         }
     }
 
-    private static ClipProcessor processor(Setup setup, LandmarkPool landmarks, PersonDetector detector) {
-        int threads = setup.settings().threads();
-        ClipProcessor.Tools tools = new ClipProcessor.Tools(
-                new FfmpegClipOpener(threads),
-                detector,
-                landmarks,
-                Look.of(setup.settings().effort()),
-                threads,
-                setup.rules(),
-                setup.overlay());
-        return new ClipProcessor(setup.meet(), setup.views(), setup.out(), tools);
+    /** Open networks; whoever asked for them closes them. */
+    record Parts(Setup setup, LandmarkPool landmarks, PersonDetector detector) implements AutoCloseable {
+
+        /**
+         * All stages of one clip.
+         *
+         * @param views which clips show the same attempt
+         * @param watch puts something around the opener of clips
+         */
+        ClipProcessor processor(AttemptViews views, UnaryOperator<ClipOpener> watch) {
+            int threads = setup.settings().threads();
+            ClipProcessor.Tools tools = new ClipProcessor.Tools(
+                    watch.apply(new FfmpegClipOpener(threads)),
+                    detector,
+                    landmarks,
+                    Look.of(setup.settings().effort()),
+                    threads,
+                    setup.rules(),
+                    setup.overlay());
+            return new ClipProcessor(setup.meet(), views, setup.out(), tools);
+        }
+
+        @Override
+        public void close() {
+            detector.close();
+            landmarks.close();
+        }
     }
 
-    private record Assembled(ClipProcessor clips, LandmarkPool landmarks, PersonDetector detector)
-            implements OpenMeasurer {
+    private record Assembled(ClipProcessor clips, Parts parts) implements OpenMeasurer {
         @Override
         public ClipResult measure(Clip clip, StageListener listener) throws ClipNotMeasuredException {
             return clips.measure(clip, listener);
@@ -57,8 +79,7 @@ final class StageAssembly implements MeasurerFactory {
 
         @Override
         public void close() {
-            detector.close();
-            landmarks.close();
+            parts.close();
         }
     }
 }

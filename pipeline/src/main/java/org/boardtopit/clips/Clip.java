@@ -21,6 +21,11 @@ public record Clip(
         return camera.map(Camera::view).orElse(Camera.View.SIDE);
     }
 
+    /** False for a clip that must not be opened: its athlete did not agree. */
+    public boolean isAgreed() {
+        return entry.map(row -> row.consent() != AttemptEntry.Consent.NO).orElse(true);
+    }
+
     /** What tables call the clip: the name of the file with its ending. */
     public String fileName() {
         return file.getFileName().toString();

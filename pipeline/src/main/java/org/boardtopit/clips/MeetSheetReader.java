@@ -21,7 +21,7 @@ public final class MeetSheetReader {
             List.of("competition", "date", "attempts", "cameras", "athletes", "settings", "tables", "observations");
     private static final List<String> CAMERA = List.of("name", "view", "distortion_k1", "reference", "marks");
     private static final List<String> ATHLETE = List.of("bib", "name", "sex", "stature_m", "born", "level");
-    private static final List<String> SETTINGS = List.of("network", "threads", "effort");
+    private static final List<String> SETTINGS = List.of("network", "threads", "workers", "effort");
     private static final List<String> TABLES = List.of("separator", "decimal");
 
     /** The oldest living person was born after this year. */
@@ -156,6 +156,7 @@ public final class MeetSheetReader {
         return new RunSettings(
                 network.isEmpty() ? RunSettings.DEFAULT.network() : network,
                 keys.whole("threads", 0, RunSettings.MOST_THREADS, "2").orElse(RunSettings.DEFAULT.threads()),
+                keys.whole("workers", 0, RunSettings.MOST_WORKERS, "2").orElse(RunSettings.DEFAULT.workers()),
                 keys.oneOf("effort", EFFORTS).orElse(RunSettings.DEFAULT.effort()));
     }
 

@@ -36,11 +36,20 @@ public final class ClipLandmarksFile {
 
     private ClipLandmarksFile() {}
 
-    /** Writes the file; the fingerprint tells later what it was made from. */
+    /** Writes the file; the fingerprint tells later what it was made from. When it fails, nothing is left of it. */
     public static void write(Path file, String fingerprint, ClipLandmarks clip) throws IOException {
         Path temporary = file.resolveSibling(file.getFileName() + ".part");
-        try (DataOutputStream out = new DataOutputStream(
-                new BufferedOutputStream(new GZIPOutputStream(Files.newOutputStream(temporary))))) {
+        try {
+            writeTo(temporary, fingerprint, clip);
+            Files.move(temporary, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+        } finally {
+            Files.deleteIfExists(temporary);
+        }
+    }
+
+    private static void writeTo(Path file, String fingerprint, ClipLandmarks clip) throws IOException {
+        try (DataOutputStream out =
+                new DataOutputStream(new BufferedOutputStream(new GZIPOutputStream(Files.newOutputStream(file))))) {
             out.writeUTF(LAYOUT);
             out.writeUTF(fingerprint);
             writeVideo(out, clip.video());
@@ -56,7 +65,6 @@ public final class ClipLandmarksFile {
                 writePose(out, clip.poses().at(i));
             }
         }
-        Files.move(temporary, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
     }
 
     /** Reads the file when it is there, whole, and was made from the same things; else empty. */

@@ -1,12 +1,10 @@
 package org.boardtopit.run;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
@@ -45,6 +43,7 @@ import org.boardtopit.report.tables.ClipRecord;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.report.tables.Outcome;
+import org.boardtopit.report.tables.WholeFile;
 import org.boardtopit.subject.AthleteTracker;
 import org.boardtopit.subject.NoAthleteException;
 import org.boardtopit.subject.SubjectTrack;
@@ -118,14 +117,14 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
             AttemptAnalysis analysis = withOtherViews(clip, new AttemptAnalyser().analyse(clip, landmarks));
             if (tools.overlays()) {
                 stages.begin("overlay", 0.72);
-                overlay(clip, landmarks, analysis, slowDown);
+                tryOverlay(clip, landmarks, analysis, slowDown);
             }
             stages.begin("done", 1);
             return result(clip, landmarks, analysis);
         } catch (NoAthleteException | VideoException e) {
             throw new ClipNotMeasuredException(stages.current(), e.getMessage(), e);
         } catch (IOException e) {
-            throw new ClipNotMeasuredException(stages.current(), "cannot write: " + e.getMessage(), e);
+            throw unwritable(clip, stages.current(), e);
         }
     }
 
@@ -188,7 +187,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
         } catch (NoAthleteException | VideoException e) {
             throw new ClipNotMeasuredException(stages.current(), e.getMessage(), e);
         } catch (IOException e) {
-            throw new ClipNotMeasuredException(stages.current(), "cannot write: " + e.getMessage(), e);
+            throw unwritable(clip, stages.current(), e);
         }
     }
 
@@ -280,41 +279,39 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
     }
 
     private String fingerprint(Clip clip, double slowDown) throws IOException {
-        MessageDigest digest = sha256();
-        addFile(digest, clip.file());
+        MessageDigest digest = FileDigests.sha256();
+        FileDigests.add(digest, clip.file());
         digest.update(tools.landmarks().card().sha256().getBytes(StandardCharsets.UTF_8));
         digest.update(tools.looks().toString().getBytes(StandardCharsets.UTF_8));
         digest.update(Double.toString(slowDown).getBytes(StandardCharsets.UTF_8));
         Optional<org.boardtopit.clips.ReferencePicture> picture = reference(clip);
         if (picture.isPresent()) {
-            addFile(digest, picture.get().picture());
+            FileDigests.add(digest, picture.get().picture());
         }
         if (clip.view() != Camera.View.SIDE) {
             digest.update(clip.view().name().getBytes(StandardCharsets.UTF_8));
             digest.update(Double.toString(MarkedCamera.distortionK1(clip)).getBytes(StandardCharsets.UTF_8));
             if (picture.isPresent()) {
-                addFile(digest, picture.get().marksFile());
+                FileDigests.add(digest, picture.get().marksFile());
             }
         }
         return HexFormat.of().formatHex(digest.digest());
     }
 
-    /** Block by block: a clip may be larger than the heap. */
-    private static void addFile(MessageDigest digest, Path file) throws IOException {
-        try (InputStream in = Files.newInputStream(file)) {
-            byte[] block = new byte[1 << 16];
-            for (int n = in.read(block); n >= 0; n = in.read(block)) {
-                digest.update(block, 0, n);
-            }
+    /** The clip has been read three times by now: what fails is the writing, and that is no fault of the clip. */
+    private void tryOverlay(Clip clip, ClipLandmarks landmarks, AttemptAnalysis analysis, double slowDown)
+            throws IOException, NotMeasuredNowException {
+        try {
+            overlay(clip, landmarks, analysis, slowDown);
+        } catch (VideoException e) {
+            throw new NotMeasuredNowException("overlay", e.getMessage(), e);
         }
     }
 
-    private static MessageDigest sha256() {
-        try {
-            return MessageDigest.getInstance("SHA-256");
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
+    private static NotMeasuredNowException unwritable(Clip clip, String stage, IOException e) {
+        return Files.exists(clip.file())
+                ? new NotMeasuredNowException(stage, "cannot write: " + e.getMessage(), e)
+                : StoringMeasurer.cannotRead(clip, e);
     }
 
     private void overlay(Clip clip, ClipLandmarks landmarks, AttemptAnalysis analysis, double slowDown)
@@ -333,6 +330,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                         tools.encoderThreads()))) {
             OverlayVideo.write(reader, scene, writer);
         }
+        WholeFile.force(target); // before the result says that it is there
     }
 
     /** Outcome and seconds are the run's to judge ({@link MeetRunner}). */

@@ -8,6 +8,7 @@ import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.IntervalRow;
 import org.boardtopit.report.tables.ObservationRow;
+import org.boardtopit.report.tables.Outcome;
 import org.boardtopit.report.tables.PhaseRow;
 
 /**
@@ -43,5 +44,29 @@ public record ClipResult(
             ClipRow clip,
             ClipRecord record) {
         this(attempt, phases, contacts, intervals, observations, clip, record, Optional.empty());
+    }
+
+    /** The same, with the time it took in its row of clips.csv. */
+    public ClipResult took(double seconds) {
+        return with(clip.outcome(), seconds);
+    }
+
+    ClipResult with(Outcome outcome, Double seconds) {
+        ClipRow row = new ClipRow(
+                clip.clip(),
+                outcome,
+                clip.stage(),
+                clip.reason(),
+                clip.frames(),
+                clip.fps(),
+                clip.durationS(),
+                clip.widthPx(),
+                clip.heightPx(),
+                seconds,
+                clip.network(),
+                clip.subjectSeenPct(),
+                clip.registeredPct(),
+                clip.meanConfidence());
+        return new ClipResult(attempt, phases, contacts, intervals, observations, row, record, joinedTo);
     }
 }

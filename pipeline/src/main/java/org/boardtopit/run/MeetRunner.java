@@ -2,9 +2,15 @@ package org.boardtopit.run;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Queue;
 import java.util.function.LongSupplier;
-import org.boardtopit.clips.AttemptEntry.Consent;
+import org.boardtopit.clips.AttemptViews;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipList;
 import org.boardtopit.clips.SkippedFile;
@@ -14,11 +20,12 @@ import org.boardtopit.report.tables.RunRecord;
 import org.boardtopit.report.tables.TableWriter;
 
 /**
- * Measures the clips of a competition one after the other, in the order of the list.
+ * Measures the clips of a competition, one after the other or side by side; the rows are in the order of the list either way.
  *
- * <p>After every clip all tables and run.json are on disk, complete up to that clip, so that a later clip, a bug or a
- * power cut takes nothing away. A clip that cannot be measured, also because of a bug or because memory ran out, becomes
- * a row that says so, and the run goes on. A clip whose athlete did not agree is not opened.
+ * <p>After every clip all tables and run.json are on disk, complete for the clips that are done, so that a later clip, a bug or
+ * a power cut takes nothing away. A clip that cannot be measured, also because of a bug or because memory ran out, becomes
+ * a row that says so, and the run goes on. A clip whose athlete did not agree is not opened. Clips that show the same attempt
+ * are measured one after the other, for they use each other's landmarks.
  *
  * <p>Tables that cannot be written, because a spreadsheet program has one open or the disk is full, are tried again after
  * the next clip; only if the last try fails does the run.
@@ -27,6 +34,7 @@ public final class MeetRunner {
     private static final String NO_STAGE_YET = "start";
 
     private final ClipMeasurer measurer;
+    private final int lanes;
     private final TableWriter tables;
     private final Path out;
     private final RunFacts facts;
@@ -34,22 +42,39 @@ public final class MeetRunner {
     private final LongSupplier nanoTime;
 
     /**
-     * A run.
+     * A run of one clip after the other.
      *
      * @param out the output folder, which exists; the tables' writer writes into it too
      */
     public MeetRunner(ClipMeasurer measurer, TableWriter tables, Path out, RunFacts facts, RunListener listener) {
-        this(measurer, tables, out, facts, listener, System::nanoTime);
+        this(measurer, 1, tables, out, facts, listener);
+    }
+
+    /**
+     * A run.
+     *
+     * @param measurer must bear as many calls at once as there are lanes
+     * @param lanes how many clips are measured side by side
+     * @param out the output folder, which exists; the tables' writer writes into it too
+     */
+    public MeetRunner(
+            ClipMeasurer measurer, int lanes, TableWriter tables, Path out, RunFacts facts, RunListener listener) {
+        this(measurer, lanes, tables, out, facts, listener, System::nanoTime);
     }
 
     MeetRunner(
             ClipMeasurer measurer,
+            int lanes,
             TableWriter tables,
             Path out,
             RunFacts facts,
             RunListener listener,
             LongSupplier nanoTime) {
+        if (lanes < 1) {
+            throw new IllegalArgumentException("lanes must be 1 or more, was " + lanes);
+        }
         this.measurer = measurer;
+        this.lanes = lanes;
         this.tables = tables;
         this.out = out;
         this.facts = facts;
@@ -58,7 +83,7 @@ public final class MeetRunner {
     }
 
     static boolean isWithheld(Clip clip) {
-        return clip.entry().map(entry -> entry.consent() == Consent.NO).orElse(false);
+        return !clip.isAgreed();
     }
 
     /**
@@ -67,92 +92,189 @@ public final class MeetRunner {
      * @throws IOException when the tables of the whole run cannot be written
      */
     public RunSummary run(ClipList list) throws IOException {
-        return new Run(list).measureAll();
+        return run(list, Map.of());
     }
 
+    /**
+     * Measures the clips that an earlier start has not.
+     *
+     * @param kept what became of the others, by their names
+     * @throws IOException when the tables of the whole run cannot be written
+     */
+    public RunSummary run(ClipList list, Map<String, StoredResult> kept) throws IOException {
+        return new Run(list).measureAll(kept);
+    }
+
+    /** Everything but measuring happens under its monitor. */
     private final class Run {
         private final List<Clip> clips;
+        private final AttemptViews views;
         private final RunTables rows;
         private final RunLog log = new RunLog(out);
         private final StageTimes times = new StageTimes(nanoTime);
         private final Workload work;
         private final long startNs = nanoTime.getAsLong();
-        private String stage;
+        private final Queue<List<Integer>> waiting = new ArrayDeque<>();
+        private int kept;
         private int bugs;
+        private int done;
+        private boolean logTroubleTold;
+        private IOException unwritten;
 
         Run(ClipList list) {
             clips = list.clips();
+            views = list.views();
             rows = new RunTables(
-                    tables, list.skipped().stream().map(MeetRunner::skippedRow).toList());
+                    tables,
+                    clips.size(),
+                    list.skipped().stream().map(MeetRunner::skippedRow).toList());
             work = Workload.of(clips);
         }
 
-        RunSummary measureAll() throws IOException {
-            log.begin();
-            IOException unwritten = null;
-            for (int i = 0; i < clips.size(); i++) {
-                List<String> warnings = add(i);
-                unwritten = write();
-                listener.clipDone(rows.clips().get(i), warnings, i + 1, clips.size());
-            }
+        RunSummary measureAll(Map<String, StoredResult> earlier) throws IOException {
+            begin(earlier);
+            new Lanes(lanes).runAll(this::measureWaiting);
+            RunSummary summary = summary();
+            log.add("end: " + summary.measured() + " measured, " + summary.notMeasured() + " not, " + summary.withheld()
+                    + " withheld" + (unwritten == null ? "" : "; the tables could not be written"));
             if (unwritten != null) {
                 throw unwritten;
             }
-            return summary();
+            return summary;
         }
 
-        /** Adds the rows of a clip and gives its warnings. */
-        private List<String> add(int i) {
+        private synchronized void begin(Map<String, StoredResult> earlier) {
+            for (int i = 0; i < clips.size(); i++) {
+                StoredResult result = isWithheld(clips.get(i))
+                        ? null
+                        : earlier.get(clips.get(i).name());
+                if (result != null) {
+                    keep(i, result);
+                }
+            }
+            done = kept;
+            log.add("start: " + clips.size() + " clips, " + kept + " done by an earlier start; " + facts.settings());
+            listener.begun(kept, clips.size());
+            line();
+            if (waiting.isEmpty()) {
+                write();
+            }
+        }
+
+        private void keep(int i, StoredResult stored) {
+            kept++;
+            work.leaveOut(i);
+            Clip clip = clips.get(i);
+            if (stored.result().isPresent()) {
+                rows.put(i, judged(stored.result().get(), stored.seconds()));
+            } else {
+                rows.put(i, row(clip, Outcome.NOT_MEASURED, stored.stage(), stored.reason(), stored.seconds()));
+            }
+        }
+
+        /** Clips that wait, those of one attempt together. */
+        private void line() {
+            Map<String, List<Integer>> byAttempt = new LinkedHashMap<>();
+            for (int i = 0; i < clips.size(); i++) {
+                if (rows.clip(i) == null) {
+                    String side =
+                            views.sideOf(clips.get(i)).orElse(clips.get(i)).name();
+                    byAttempt.computeIfAbsent(side, unused -> new ArrayList<>()).add(i);
+                }
+            }
+            waiting.addAll(byAttempt.values());
+        }
+
+        private void measureWaiting() {
+            for (List<Integer> attempt = next(); attempt != null; attempt = next()) {
+                for (int i : attempt) {
+                    measure(i);
+                }
+            }
+        }
+
+        private synchronized List<Integer> next() {
+            return waiting.poll();
+        }
+
+        private void measure(int i) {
             Clip clip = clips.get(i);
             if (isWithheld(clip)) {
-                rows.add(row(clip, Outcome.WITHHELD, null, "the attempts sheet says consent: no", null));
-                return List.of();
+                put(i, row(clip, Outcome.WITHHELD, null, "the attempts sheet says consent: no", null), List.of());
+                return;
             }
-            stage = NO_STAGE_YET;
+            Heard heard = new Heard(i);
             long clipStartNs = nanoTime.getAsLong();
+            Runnable putting; // what the listener throws then is not the clip's
             try {
-                ClipResult result = measurer.measure(clip, (name, share) -> tell(i, name, share));
-                rows.add(judged(result, secondsSince(clipStartNs)));
-                return result.attempt().warnings();
+                ClipResult result = measurer.measure(clip, heard);
+                Double took = result.clip().seconds();
+                ClipResult judged = judged(result, took == null ? secondsSince(clipStartNs) : took);
+                putting = () -> put(i, judged);
             } catch (ClipNotMeasuredException e) {
-                rows.add(row(clip, Outcome.NOT_MEASURED, e.stage(), e.getMessage(), secondsSince(clipStartNs)));
+                double seconds = Double.isNaN(e.seconds()) ? secondsSince(clipStartNs) : e.seconds();
+                ClipRow row = row(clip, Outcome.NOT_MEASURED, e.stage(), e.getMessage(), seconds);
+                putting = () -> put(i, row, List.of());
             } catch (RuntimeException | Error e) {
-                bugs++;
-                keepTrace(clip, e);
-                String what = e.toString().lines().findFirst().orElse("");
-                String reason = "a fault of the program (" + what + "); " + RunLog.FILE_NAME + " has more";
-                rows.add(row(clip, Outcome.NOT_MEASURED, stage, reason, secondsSince(clipStartNs)));
-            } finally {
-                times.pause();
+                double seconds = secondsSince(clipStartNs);
+                putting = () -> putFault(i, heard.stage, e, seconds);
             }
-            return List.of();
+            heard.end();
+            putting.run();
         }
 
-        private void tell(int i, String name, double share) {
-            stage = name;
-            times.at(name, share);
-            double done = work.share(i, share);
-            double remainingS = Workload.remainingS(done, secondsSince(startNs));
-            listener.progress(new Progress(i + 1, clips.size(), clips.get(i).fileName(), name, done, remainingS));
+        private synchronized void putFault(int i, String stage, Throwable fault, double seconds) {
+            bugs++;
+            String name = clips.get(i).fileName();
+            String what = fault.toString();
+            if (fault instanceof WorkerFaultException remote) {
+                what = remote.getMessage();
+                log.add(name + ", stage " + stage + ": a fault of the program", remote.remoteTrace());
+            } else {
+                log.add(name + ", stage " + stage + ": a fault of the program", fault);
+            }
+            what = what.lines().findFirst().orElse("");
+            String reason = "a fault of the program (" + what + "); " + RunLog.FILE_NAME + " has more";
+            put(i, row(clips.get(i), Outcome.NOT_MEASURED, stage, reason, seconds), List.of());
         }
 
-        private void keepTrace(Clip clip, Throwable bug) {
-            try {
-                log.add(clip.fileName(), stage, bug);
-            } catch (IOException e) {
-                listener.trouble(RunLog.FILE_NAME + " cannot be written: " + e.getMessage());
+        private synchronized void put(int i, ClipResult result) {
+            rows.put(i, result);
+            finish(i, result.attempt().warnings());
+        }
+
+        private synchronized void put(int i, ClipRow row, List<String> warnings) {
+            rows.put(i, row);
+            finish(i, warnings);
+        }
+
+        private void finish(int i, List<String> warnings) {
+            work.done(i, 1);
+            done++;
+            ClipRow row = rows.clip(i);
+            log.add(row.clip() + ": " + row.outcome().label() + inSeconds(row) + failure(row));
+            write();
+            tellOfLog();
+            listener.clipDone(row, warnings, done, clips.size());
+        }
+
+        private void tellOfLog() {
+            if (log.failure() != null && !logTroubleTold) {
+                logTroubleTold = true;
+                listener.trouble(RunLog.FILE_NAME + " cannot be written: "
+                        + log.failure().getMessage());
             }
         }
 
-        /** What kept the tables from being written, or null. */
-        private IOException write() {
+        private void write() {
             try {
                 rows.write();
                 record().write(out);
-                return null;
+                unwritten = null;
             } catch (IOException e) {
+                log.add("the tables cannot be written now: " + e.getMessage());
                 listener.trouble("the tables cannot be written now: " + e.getMessage());
-                return e;
+                unwritten = e;
             }
         }
 
@@ -171,7 +293,7 @@ public final class MeetRunner {
             return (nanoTime.getAsLong() - thenNs) * 1e-9;
         }
 
-        private RunSummary summary() {
+        private synchronized RunSummary summary() {
             int withWarnings = count(Outcome.MEASURED_WITH_WARNINGS);
             return new RunSummary(
                     count(Outcome.MEASURED) + withWarnings,
@@ -180,6 +302,7 @@ public final class MeetRunner {
                     bugs,
                     count(Outcome.WITHHELD),
                     rows.skipped().size(),
+                    kept,
                     secondsSince(startNs),
                     times.secondsByStage());
         }
@@ -189,36 +312,58 @@ public final class MeetRunner {
                     .filter(row -> row.outcome() == outcome)
                     .count();
         }
+
+        /** Hears of the stages of one clip. */
+        private final class Heard implements StageListener {
+            private final int number;
+            private final StageTimes clipTimes = new StageTimes(nanoTime);
+            private String stage = NO_STAGE_YET;
+
+            Heard(int number) {
+                this.number = number;
+            }
+
+            @Override
+            public void at(String name, double share) {
+                stage = name;
+                clipTimes.at(name, share);
+                synchronized (Run.this) {
+                    work.done(number, share);
+                    double all = work.share();
+                    listener.progress(new Progress(
+                            done + 1,
+                            clips.size(),
+                            clips.get(number).fileName(),
+                            name,
+                            all,
+                            Workload.remainingS(all, secondsSince(startNs))));
+                }
+            }
+
+            void end() {
+                clipTimes.pause();
+                synchronized (Run.this) {
+                    times.add(clipTimes);
+                }
+            }
+        }
     }
 
-    /** The outcome follows from the attempt's warnings; how long it took, only the run knows. */
+    private static String inSeconds(ClipRow row) {
+        return row.seconds() == null ? "" : String.format(Locale.ROOT, " in %.1f s", row.seconds());
+    }
+
+    private static String failure(ClipRow row) {
+        if (row.outcome() != Outcome.NOT_MEASURED) {
+            return "";
+        }
+        return " (" + row.stage() + "): " + row.reason();
+    }
+
+    /** The outcome follows from the attempt's warnings. */
     private static ClipResult judged(ClipResult result, double seconds) {
-        ClipRow row = result.clip();
-        Outcome outcome = result.attempt().warnings().isEmpty() ? Outcome.MEASURED : Outcome.MEASURED_WITH_WARNINGS;
-        ClipRow judged = new ClipRow(
-                row.clip(),
-                outcome,
-                row.stage(),
-                row.reason(),
-                row.frames(),
-                row.fps(),
-                row.durationS(),
-                row.widthPx(),
-                row.heightPx(),
-                seconds,
-                row.network(),
-                row.subjectSeenPct(),
-                row.registeredPct(),
-                row.meanConfidence());
-        return new ClipResult(
-                result.attempt(),
-                result.phases(),
-                result.contacts(),
-                result.intervals(),
-                result.observations(),
-                judged,
-                result.record(),
-                result.joinedTo());
+        boolean clean = result.attempt().warnings().isEmpty();
+        return result.with(clean ? Outcome.MEASURED : Outcome.MEASURED_WITH_WARNINGS, seconds);
     }
 
     private static ClipRow skippedRow(SkippedFile file) {

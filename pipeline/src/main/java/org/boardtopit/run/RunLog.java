@@ -7,33 +7,73 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.time.Clock;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 
 /**
- * The stack traces of a run, for those who mend the program: the file run.log. It is there only when there are any, and
- * each is on disk before the next clip begins.
+ * What happened, line by line, in the file run.log: for the volunteer in the morning, and with the traces of faults, indented,
+ * for those who mend the program. Every start of a run adds to it. A line is in the file before the next thing begins. May
+ * be used from several threads.
  */
-final class RunLog {
-    static final String FILE_NAME = "run.log";
+public final class RunLog {
+    public static final String FILE_NAME = "run.log";
+
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ssxxx", Locale.ROOT);
 
     private final Path file;
+    private final Clock clock;
+    private IOException failure;
 
-    RunLog(Path folder) {
+    public RunLog(Path folder) {
+        this(folder, Clock.system(ZoneId.systemDefault()));
+    }
+
+    RunLog(Path folder, Clock clock) {
         this.file = folder.resolve(FILE_NAME);
+        this.clock = clock;
     }
 
-    /** An earlier run's log would be taken for this one's. */
-    void begin() throws IOException {
-        Files.deleteIfExists(file);
+    /** One event. A log that cannot be written stops nothing; {@link #failure()} tells. */
+    public void add(String event) {
+        append(OffsetDateTime.now(clock).format(TIME) + "  " + oneLine(event) + "\n");
     }
 
-    void add(String clip, String stage, Throwable bug) throws IOException {
+    /** A fault of the program, with its trace. */
+    public void add(String event, Throwable fault) {
         StringWriter text = new StringWriter();
-        PrintWriter out = new PrintWriter(text);
-        out.printf("%s, stage %s%n", clip, stage);
-        bug.printStackTrace(out);
-        out.println();
-        out.flush();
-        Files.writeString(
-                file, text.toString(), StandardCharsets.UTF_8, StandardOpenOption.CREATE, StandardOpenOption.APPEND);
+        fault.printStackTrace(new PrintWriter(text, true));
+        add(event, text.toString());
+    }
+
+    /** An event with text that belongs to it, indented. */
+    public void add(String event, String details) {
+        StringBuilder text = new StringBuilder();
+        details.lines()
+                .forEach(line -> text.append("    ").append(oneLine(line)).append('\n'));
+        append(OffsetDateTime.now(clock).format(TIME) + "  " + oneLine(event) + "\n" + text);
+    }
+
+    private synchronized void append(String text) {
+        try {
+            Files.writeString(file, text, StandardCharsets.UTF_8, StandardOpenOption.CREATE, StandardOpenOption.APPEND);
+            failure = null;
+        } catch (IOException e) {
+            failure = e;
+        }
+    }
+
+    /** What kept the last event from being written, or null. */
+    synchronized IOException failure() {
+        return failure;
+    }
+
+    /** Names of files may hold line ends. */
+    private static String oneLine(String text) {
+        StringBuilder shown = new StringBuilder();
+        text.codePoints().forEach(c -> shown.appendCodePoint(Character.isISOControl(c) && c != '\t' ? '?' : c));
+        return shown.toString();
     }
 }

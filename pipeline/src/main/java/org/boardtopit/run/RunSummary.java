@@ -13,6 +13,7 @@ import java.util.Map;
  * @param bugs of these, the ones on which the program itself failed
  * @param withheld clips that were not opened because the athlete did not agree
  * @param skipped files that are no clips
+ * @param kept clips of all of these that an earlier start of the run had done
  * @param seconds the run took
  * @param secondsByStage of all clips together, in the order of the stages
  */
@@ -23,6 +24,7 @@ public record RunSummary(
         int bugs,
         int withheld,
         int skipped,
+        int kept,
         double seconds,
         Map<String, Double> secondsByStage) {
 

@@ -1,8 +1,11 @@
 package org.boardtopit.run;
 
 import java.io.IOException;
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
+import java.util.function.Function;
+import java.util.stream.Stream;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRecord;
 import org.boardtopit.report.tables.ClipRow;
@@ -12,65 +15,74 @@ import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.report.tables.PhaseRow;
 import org.boardtopit.report.tables.TableWriter;
 
-/** The rows of a run so far, and the tables that hold them. */
+/** The rows of a run so far, in the order of its clips, and the tables that hold them. */
 final class RunTables {
     private final TableWriter writer;
     private final List<ClipRow> skipped;
-    private final List<AttemptRow> attempts = new ArrayList<>();
-    private final List<PhaseRow> phases = new ArrayList<>();
-    private final List<ContactRow> contacts = new ArrayList<>();
-    private final List<IntervalRow> intervals = new ArrayList<>();
-    private final List<ObservationRow> observations = new ArrayList<>();
-    private final List<ClipRow> clips = new ArrayList<>();
-    private final List<ClipRecord> records = new ArrayList<>();
+    private final ClipResult[] results;
+    private final ClipRow[] clips;
 
-    RunTables(TableWriter writer, List<ClipRow> skipped) {
+    /**
+     * Without a row yet.
+     *
+     * @param clips how many there are
+     */
+    RunTables(TableWriter writer, int clips, List<ClipRow> skipped) {
         this.writer = writer;
         this.skipped = List.copyOf(skipped);
+        this.results = new ClipResult[clips];
+        this.clips = new ClipRow[clips];
     }
 
-    /** A measured clip. */
-    void add(ClipResult result) {
-        if (result.joinedTo().isEmpty()) {
-            attempts.add(result.attempt());
-        }
-        phases.addAll(result.phases());
-        contacts.addAll(result.contacts());
-        intervals.addAll(result.intervals());
-        observations.addAll(result.observations());
-        clips.add(result.clip());
-        records.add(result.record());
+    /** The rows of a measured clip, by its number from 0. */
+    void put(int number, ClipResult result) {
+        results[number] = result;
+        clips[number] = result.clip();
     }
 
     /** A clip without results. */
-    void add(ClipRow row) {
-        clips.add(row);
+    void put(int number, ClipRow row) {
+        results[number] = null;
+        clips[number] = row;
     }
 
-    /** Clips in the order they were added, without the skipped files. */
+    /** Of one clip; null while it is not done. */
+    ClipRow clip(int number) {
+        return clips[number];
+    }
+
+    /** Clips that are done, without the skipped files. */
     List<ClipRow> clips() {
-        return List.copyOf(clips);
+        return Arrays.stream(clips).filter(Objects::nonNull).toList();
     }
 
-    /** Of the measured clips, in the order they were added. */
+    /** Of the measured clips. */
     List<ClipRecord> records() {
-        return List.copyOf(records);
+        return measured().map(ClipResult::record).toList();
     }
 
     List<ClipRow> skipped() {
         return skipped;
     }
 
+    private Stream<ClipResult> measured() {
+        return Arrays.stream(results).filter(Objects::nonNull);
+    }
+
+    private <R> List<R> rows(Function<ClipResult, List<R>> of) {
+        return measured().flatMap(result -> of.apply(result).stream()).toList();
+    }
+
     /** Replaces all tables. A clip that clips.csv lists is in the others, as it is written last. */
     void write() throws IOException {
         writer.describe();
-        writer.write(IntervalRow.TABLE, intervals);
-        writer.write(ObservationRow.TABLE, observations);
-        writer.write(ContactRow.TABLE, contacts);
-        writer.write(PhaseRow.TABLE, phases);
-        writer.write(AttemptRow.TABLE, attempts);
-        List<ClipRow> all = new ArrayList<>(clips);
-        all.addAll(skipped);
-        writer.write(ClipRow.TABLE, all);
+        writer.write(IntervalRow.TABLE, rows(ClipResult::intervals));
+        writer.write(ObservationRow.TABLE, rows(ClipResult::observations));
+        writer.write(ContactRow.TABLE, rows(ClipResult::contacts));
+        writer.write(PhaseRow.TABLE, rows(ClipResult::phases));
+        writer.write(
+                AttemptRow.TABLE, rows(r -> r.joinedTo().isEmpty() ? List.of(r.attempt()) : List.<AttemptRow>of()));
+        writer.write(
+                ClipRow.TABLE, Stream.concat(clips().stream(), skipped.stream()).toList());
     }
 }

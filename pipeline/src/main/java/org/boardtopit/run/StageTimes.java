@@ -39,6 +39,11 @@ public final class StageTimes implements StageListener {
         }
     }
 
+    /** Adds the stages of another that have ended. */
+    void add(StageTimes other) {
+        other.nanosByStage.forEach((name, nanos) -> nanosByStage.merge(name, nanos, Long::sum));
+    }
+
     /** Seconds of the stages that have ended, in the order in which they were first heard of. */
     public Map<String, Double> secondsByStage() {
         Map<String, Double> seconds = new LinkedHashMap<>();

@@ -2,6 +2,7 @@ package org.boardtopit.run;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.util.Arrays;
 import java.util.List;
 import org.boardtopit.clips.Clip;
 
@@ -13,15 +14,12 @@ final class Workload {
     /** So little of the work says nothing yet of the rest; a first guess, not tuned. */
     private static final double LEAST_SHARE = 0.005;
 
-    private final double[] doneBefore;
-    private final double total;
+    private final long[] weights;
+    private final double[] shares;
 
     Workload(long[] weights) {
-        doneBefore = new double[weights.length + 1];
-        for (int i = 0; i < weights.length; i++) {
-            doneBefore[i + 1] = doneBefore[i] + weights[i];
-        }
-        total = doneBefore[weights.length];
+        this.weights = weights.clone();
+        this.shares = new double[weights.length];
     }
 
     static Workload of(List<Clip> clips) {
@@ -39,11 +37,24 @@ final class Workload {
         }
     }
 
-    /** Share of the whole work that is done, 0 to 1, when this share of a clip is. */
-    double share(int clip, double clipShare) {
-        double within = Math.max(0, Math.min(1, clipShare));
-        double done = doneBefore[clip] + within * (doneBefore[clip + 1] - doneBefore[clip]);
-        return total == 0 ? 1 : done / total;
+    /** A clip that is no work. */
+    void leaveOut(int clip) {
+        weights[clip] = 0;
+    }
+
+    /** This share of a clip is done, 0 to 1. */
+    void done(int clip, double share) {
+        shares[clip] = Math.max(0, Math.min(1, share));
+    }
+
+    /** Share of the whole work that is done, 0 to 1. */
+    double share() {
+        double total = Arrays.stream(weights).asDoubleStream().sum();
+        double done = 0;
+        for (int i = 0; i < weights.length; i++) {
+            done += weights[i] * shares[i];
+        }
+        return total == 0 ? 1 : Math.min(1, done / total);
     }
 
     /** Seconds that the rest takes; NaN while too little is done to tell. */

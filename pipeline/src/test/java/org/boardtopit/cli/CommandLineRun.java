@@ -61,7 +61,7 @@ final class CommandLineRun {
             args[i] = args[i].startsWith("@") ? path(args[i].substring(1)).toString() : args[i];
         }
         Console console = new Console(new PrintWriter(out), new PrintWriter(err), terminal);
-        return Main.run(args, new Surroundings(console, new FakeEngine(), factory, Optional.empty()));
+        return Main.run(args, new Surroundings(console, new FakeEngine(), factory, Optional.empty(), Optional.empty()));
     }
 
     private OpenMeasurer open(Setup wanted) {

@@ -73,7 +73,7 @@ class MeetSheetReaderTest {
                     stature_m: 1.78
                     born: 2004
                     level: junior
-                settings: {network: heavy, threads: 3, effort: thorough}
+                settings: {network: heavy, threads: 3, workers: 2, effort: thorough}
                 tables: {separator: tab, decimal: ","}
                 """);
         assertEquals("Open: Meeting", sheet.competition());
@@ -85,7 +85,7 @@ class MeetSheetReaderTest {
         assertEquals(
                 new Athlete("087", "Tadao Brennick", Optional.of(Sex.FEMALE), 1.78, OptionalInt.of(2004), "junior"),
                 sheet.athletes().get(0));
-        assertEquals(new RunSettings("heavy", 3, Effort.THOROUGH), sheet.settings());
+        assertEquals(new RunSettings("heavy", 3, 2, Effort.THOROUGH), sheet.settings());
         assertEquals(new TableFormat('\t', ','), sheet.tables());
         assertEquals(4, sheet.inputFiles().size());
     }

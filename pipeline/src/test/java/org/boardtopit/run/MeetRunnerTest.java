@@ -86,7 +86,9 @@ class MeetRunnerTest {
 
         String row = lines("clips.csv").get(1);
         assertTrue(row.startsWith("a.mp4,not_measured,video,the file is cut off,"), row);
-        assertFalse(Files.exists(out.resolve("run.log")), "an unfit clip is no bug");
+        String log = Files.readString(out.resolve("run.log"), StandardCharsets.UTF_8);
+        assertTrue(log.contains("a.mp4: not_measured in 0.0 s (video): the file is cut off\n"), log);
+        assertFalse(log.contains("Exception"), "an unfit clip is no bug");
     }
 
     @Test
@@ -117,12 +119,18 @@ class MeetRunnerTest {
     }
 
     @Test
-    void removesTheLogOfAnEarlierRun() throws IOException {
-        Files.writeString(out.resolve("run.log"), "old");
+    void addsToTheLogOfAnEarlierStart() throws IOException {
+        Files.writeString(out.resolve("run.log"), "earlier\n");
 
         run(clips("a.mp4"));
 
-        assertFalse(Files.exists(out.resolve("run.log")));
+        List<String> log = Files.readAllLines(out.resolve("run.log"), StandardCharsets.UTF_8);
+        assertEquals(4, log.size(), log.toString());
+        assertEquals("earlier", log.get(0));
+        assertTrue(log.get(1).contains("start: 1 clips, 0 done by an earlier start"), log.get(1));
+        assertTrue(log.get(2)
+                .matches("\\d{4}-\\d\\d-\\d\\d \\d\\d:\\d\\d:\\d\\d[+-]\\d\\d:\\d\\d  a.mp4: measured in .* s"));
+        assertTrue(log.get(3).contains("end: 1 measured, 0 not, 0 withheld"), log.get(3));
     }
 
     @Test
@@ -300,7 +308,7 @@ class MeetRunnerTest {
         RunFacts facts =
                 new RunFacts(START, Map.of("boardtopit", "0.1.0"), Map.of("full", "abc"), Map.of("threads", 2));
         TableWriter tables = new TableWriter(out, TableFormat.DEFAULT);
-        return new MeetRunner(measurer, tables, out, facts, heard, clock).run(list);
+        return new MeetRunner(measurer, 1, tables, out, facts, heard, clock).run(list);
     }
 
     private static ClipList clips(String... names) {
@@ -368,10 +376,16 @@ class MeetRunnerTest {
     }
 
     private static final class Heard implements RunListener {
+        private final List<String> begun = new ArrayList<>();
         private final List<Progress> progress = new ArrayList<>();
         private final List<List<String>> warnings = new ArrayList<>();
         private final List<String> troubles = new ArrayList<>();
         private Check whenDone = number -> {};
+
+        @Override
+        public void begun(int kept, int clips) {
+            begun.add(kept + " of " + clips);
+        }
 
         @Override
         public void progress(Progress now) {

@@ -188,8 +188,12 @@ class WholePipelineTest {
     @ParameterizedTest
     @CsvSource({"',',.", ";,','"})
     void itsTablesAreAsTablesJsonDescribesThem(char separator, char decimal, @TempDir Path folder) throws IOException {
-        RunTables tables = new RunTables(new TableWriter(folder, new TableFormat(separator, decimal)), List.of());
-        MEASURED.values().forEach(tables::add);
+        RunTables tables =
+                new RunTables(new TableWriter(folder, new TableFormat(separator, decimal)), MEASURED.size(), List.of());
+        int number = 0;
+        for (ClipResult result : MEASURED.values()) {
+            tables.put(number++, result);
+        }
         tables.write();
 
         assertEquals(List.of(), CsvwValidator.problems(folder));

@@ -14,8 +14,11 @@ import ai.djl.translate.TranslateException;
 import ai.djl.translate.TranslatorContext;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.util.Properties;
 import org.boardtopit.models.NetworkCard;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.models.TensorEngine;
@@ -43,10 +46,20 @@ public final class TorchEngine implements TensorEngine {
         setUp();
     }
 
+    /** From the library's own note, so that nothing native is loaded for it. */
     @Override
     public String description() {
-        return ENGINE + " " + Engine.getEngine(ENGINE).getVersion() + " (Deep Java Library " + Engine.getDjlVersion()
-                + ")";
+        Properties note = new Properties();
+        try (InputStream in = Engine.class.getResourceAsStream("/pytorch-engine.properties")) {
+            if (in == null) {
+                return ENGINE;
+            }
+            note.load(in);
+        } catch (IOException e) {
+            throw new UncheckedIOException("the engine's note of its version cannot be read", e);
+        }
+        return ENGINE + " " + note.getProperty("pytorch_version") + " (Deep Java Library "
+                + note.getProperty("djl_version") + ")";
     }
 
     @Override

@@ -34,6 +34,7 @@ public final class WholeFile {
         try {
             writeAndForce(temporary, text);
             move(temporary, target);
+            forceFolder(target);
         } finally {
             Files.deleteIfExists(temporary);
         }
@@ -61,6 +62,24 @@ public final class WholeFile {
             Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
         } catch (AccessDeniedException e) {
             throw new IOException(to + " cannot be replaced; is it open in another program?", e);
+        }
+    }
+
+    /** On return a file that somebody else has written is on the disk, under its name. */
+    public static void force(Path file) throws IOException {
+        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
+            channel.force(true);
+        }
+        forceFolder(file);
+    }
+
+    /** The name of a file belongs to its folder. Windows opens no folders and needs this not. */
+    private static void forceFolder(Path file) throws IOException {
+        Path folder = file.toAbsolutePath().getParent();
+        try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+            channel.force(true);
+        } catch (AccessDeniedException e) {
+            // Windows says so of every folder.
         }
     }
 }
