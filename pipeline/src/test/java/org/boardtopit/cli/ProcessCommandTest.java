@@ -2,6 +2,7 @@ package org.boardtopit.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -16,6 +17,7 @@ import org.boardtopit.clips.Effort;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.report.tables.CsvwValidator;
 import org.boardtopit.run.ClipNotMeasuredException;
+import org.boardtopit.run.RunLock;
 import org.boardtopit.run.ScriptedMeasurer;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -143,6 +145,8 @@ class ProcessCommandTest {
                 "process @clips --out @results --networks @none | there is no such folder of networks",
                 "process @clips --out @results --threads 0 | --threads must be from 1 to 256",
                 "process @clips --out @results --threads two | two",
+                "process @clips --out @results --workers 0 | --workers must be from 1 to 64, was 0",
+                "process @clips --out @results --workers 65 | --workers must be from 1 to 64, was 65",
                 "process @clips --out @results --effort huge | it must be one of quick, normal, thorough, was 'huge'",
                 "process @clips --out @results --quiet --verbose | mutually exclusive",
                 "process @clips --out @results --colour | --colour",
@@ -309,5 +313,58 @@ class ProcessCommandTest {
         assertEquals(0, program.run("process", "@clips", "--meet", "@meet.yaml", "--out", "@results"));
         assertTrue(program.err().startsWith("warning: "), program.err());
         assertTrue(program.err().contains("there is no clip 'c.mp4'"), program.err());
+    }
+
+    @Test
+    void aSecondStartKeepsWhatIsDoneAndOpensNoNetwork() throws IOException {
+        program.measurer.on("b.mp4", (clip, listener) -> {
+            throw new ClipNotMeasuredException("video", "the file is cut off", null);
+        });
+        assertEquals(1, program.run("process", "@clips", "--out", "@results", "--no-overlay"));
+        String clips = Files.readString(program.path("results/clips.csv"));
+
+        CommandLineRun second = new CommandLineRun(folder);
+        assertEquals(1, second.run("process", "@clips", "--out", "@results", "--no-overlay"), second.err());
+
+        assertNull(second.setup(), "nothing was opened");
+        assertEquals(List.of(), second.measurer.opened());
+        assertEquals(clips, Files.readString(program.path("results/clips.csv")));
+        assertTrue(second.out().contains("2 of 2 clips are done by an earlier start and kept"), second.out());
+    }
+
+    @Test
+    void againMeasuresAllAnew() {
+        program.run("process", "@clips", "--out", "@results", "--no-overlay");
+        program.run("process", "@clips", "--out", "@results", "--no-overlay", "--again");
+
+        assertEquals(List.of("a.mp4", "b.mp4", "a.mp4", "b.mp4"), program.measurer.opened());
+    }
+
+    @Test
+    void aClipThatChangedOrLacksItsOverlayIsMeasuredAgain() {
+        program.run("process", "@clips", "--out", "@results");
+        program.file("results/overlays/a.mp4", "drawn");
+        program.file("results/overlays/b.mp4", "drawn");
+        program.file("clips/b.mp4", "another take");
+        program.run("process", "@clips", "--out", "@results");
+        assertEquals(List.of("a.mp4", "b.mp4", "b.mp4"), program.measurer.opened());
+
+        program.path("results/overlays/a.mp4").toFile().delete();
+        program.run("process", "@clips", "--out", "@results");
+        assertEquals(List.of("a.mp4", "b.mp4", "b.mp4", "a.mp4"), program.measurer.opened());
+    }
+
+    @Test
+    void aSecondRunOnTheSameFolderIsOneLineAndCodeTwo() throws Exception {
+        Files.createDirectories(program.path("results"));
+        try (RunLock lock = RunLock.take(program.path("results"))) {
+            assertNotNull(lock.results());
+            assertEquals(2, program.run("process", "@clips", "--out", "@results"));
+        }
+
+        assertEquals(1, program.err().lines().count(), program.err());
+        assertTrue(program.err().contains("another run is writing into this folder (process "), program.err());
+        assertEquals(List.of(), program.measurer.opened());
+        assertEquals(0, program.run("process", "@clips", "--out", "@results"), "free again");
     }
 }

@@ -27,6 +27,9 @@ public record WorkerPlan(int workers, int threads, int heapMiB) {
 
     private static final int WIDE_MACHINE_CORES = 8;
 
+    /** Beyond it a worker's other stages keep the threads waiting; a first guess, not tuned. */
+    private static final int MOST_CHOSEN_THREADS = 8;
+
     public WorkerPlan {
         if (workers < 1 || workers > MOST_WORKERS || threads < 1 || heapMiB < 1) {
             throw new IllegalArgumentException(
@@ -49,12 +52,9 @@ public record WorkerPlan(int workers, int threads, int heapMiB) {
         int byMemory = (int) Math.max(1, Math.min(MOST_WORKERS, (memoryBytes - RESERVED_BYTES) / WORKER_BYTES));
         int chosen = workers > 0 ? workers : Math.min(byCores, byMemory);
         int count = Math.max(1, Math.min(Math.min(chosen, MOST_WORKERS), clips));
-        int each = threads > 0 ? threads : Math.max(1, cores / count);
-        return new WorkerPlan(count, Math.min(each, LEAST_USE_OF_MORE_THREADS), HEAP_MIB);
+        int each = threads > 0 ? threads : Math.max(1, Math.min(MOST_CHOSEN_THREADS, cores / count));
+        return new WorkerPlan(count, each, HEAP_MIB);
     }
-
-    /** Beyond it a worker's other stages keep the threads waiting; a first guess, not tuned. */
-    private static final int LEAST_USE_OF_MORE_THREADS = 8;
 
     /** For a clip on which a worker died: one thread, in which nothing can race, and twice the heap. Same numbers. */
     public WorkerPlan gentler() {

@@ -1,6 +1,5 @@
 package org.boardtopit.run.workers;
 
-import java.io.File;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
@@ -13,7 +12,6 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
 import org.boardtopit.clips.AttemptViews;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipFolder;
@@ -202,28 +200,24 @@ public final class FakeNight {
     }
 
     static Process start(int heapMiB, String... words) throws IOException {
+        return new ProcessBuilder(line(heapMiB, words))
+                .redirectErrorStream(true)
+                .start();
+    }
+
+    /** The words of a command line. */
+    static List<String> line(int heapMiB, String... words) {
         List<String> line = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx" + heapMiB + "m",
                 "-XX:+UseSerialGC",
                 "-XX:+ExitOnOutOfMemoryError",
                 "-XX:TieredStopAtLevel=1",
-                "-Xshare:auto",
+                "-XX:-UsePerfData",
                 "-cp",
-                classPath()));
+                System.getProperty("java.class.path")));
         line.addAll(Arrays.asList(words));
-        return new ProcessBuilder(line).redirectErrorStream(true).start();
-    }
-
-    /** Only what is needed: the whole class path takes a second to look through. */
-    private static String classPath() {
-        return Stream.of(System.getProperty("java.class.path").split(File.pathSeparator, -1))
-                .filter(p -> !p.endsWith(".jar")
-                        || p.contains("jackson")
-                        || p.contains("commons-")
-                        || p.contains("boardtopit"))
-                .reduce((a, b) -> a + File.pathSeparator + b)
-                .orElseThrow();
+        return line;
     }
 
     private static Process startWorker(WorkerPlan plan, String token, Path work) throws IOException {

@@ -6,8 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
@@ -151,6 +153,35 @@ class WorkerFleetTest {
         assertFalse(Files.exists(out().resolve("work/a.result")));
     }
 
+    /** The system lets no file grow beyond some kilobytes (POSIX, ulimit -f), as a full disk does: writing fails in the middle. */
+    @Test
+    @DisabledOnOs(OS.WINDOWS)
+    void aDiskThatTakesNoMoreLeavesNothingHalfAndTheNextStartMeasures() throws Exception {
+        clip("a.mp4", "good");
+        clip("b.mp4", "unfit");
+        new FakeNight(clips(), folder.resolve("alone")).run(0, TimeLimits.DEFAULT);
+        List<String> line = new ArrayList<>(List.of("sh", "-c", "ulimit -f 4 && exec \"$0\" \"$@\""));
+        line.addAll(supervisorLine(0));
+
+        Process limited = new ProcessBuilder(line).redirectErrorStream(true).start();
+        String said = new String(limited.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        limited.waitFor();
+
+        assertTrue(log().contains("a.mp4: not_measured"), log());
+        assertTrue(log().contains("(store): the result cannot be written (File too large)"), log());
+        try (var left = Files.list(out().resolve("work"))) {
+            assertEquals(
+                    List.of(".lock", "b.result"),
+                    left.map(f -> f.getFileName().toString()).sorted().toList(),
+                    said);
+        }
+
+        RunSummary next = night().run(0, TimeLimits.DEFAULT);
+
+        assertEquals(1, next.kept());
+        assertEquals(FakeNight.tables(folder.resolve("alone")), FakeNight.tables(out()));
+    }
+
     @Test
     void anUnfitNetworkIsToldBeforeTheFirstClip() throws Exception {
         clip("a.mp4", "good");
@@ -227,7 +258,9 @@ class WorkerFleetTest {
         Random random = new Random(seed);
 
         Process supervisor = startSupervisor(workers);
-        supervisor.waitFor(300 + random.nextInt(1500), TimeUnit.MILLISECONDS);
+        if (supervisor.waitFor(300 + random.nextInt(1500), TimeUnit.MILLISECONDS)) {
+            assertEquals(0, supervisor.exitValue(), "it ended before it was killed, and well");
+        }
         List<ProcessHandle> children = supervisor.descendants().toList();
         if (workers > 0 && !children.isEmpty() && random.nextBoolean()) {
             children.get(random.nextInt(children.size())).destroyForcibly();
@@ -250,7 +283,13 @@ class WorkerFleetTest {
     }
 
     private Process startSupervisor(int workers) throws IOException {
-        return FakeNight.start(
+        return new ProcessBuilder(supervisorLine(workers))
+                .redirectErrorStream(true)
+                .start();
+    }
+
+    private List<String> supervisorLine(int workers) {
+        return FakeNight.line(
                 64,
                 FakeNight.class.getName(),
                 "supervisor",
