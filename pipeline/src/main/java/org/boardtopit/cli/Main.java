@@ -49,6 +49,7 @@ public final class Main {
                 .addSubcommand(new NetworksCommand(surroundings))
                 .addSubcommand(new BenchCommand(surroundings))
                 .addSubcommand(new AccuracyCommand(surroundings))
+                .addSubcommand(new TidyCommand(surroundings))
                 .addSubcommand(new HelpCommand());
         commands.setOut(console.out());
         commands.setErr(console.err());
@@ -121,7 +122,7 @@ public final class Main {
         @Override
         public void run() {
             throw new ParameterException(
-                    command.commandLine(), "a command is missing: process, cameras, networks, bench or accuracy");
+                    command.commandLine(), "a command is missing: process, cameras, networks, bench, accuracy or tidy");
         }
     }
 }

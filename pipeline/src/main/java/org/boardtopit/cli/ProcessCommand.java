@@ -3,8 +3,11 @@ package org.boardtopit.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.boardtopit.cli.MeasurerFactory.OpenMeasurer;
@@ -16,11 +19,13 @@ import org.boardtopit.clips.InputException;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
 import org.boardtopit.clips.RunSettings;
+import org.boardtopit.clips.Safeguards;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.observations.RuleSet;
 import org.boardtopit.observations.RuleSetReader;
 import org.boardtopit.report.tables.TableWriter;
+import org.boardtopit.report.tables.WrittenRun;
 import org.boardtopit.run.MeetRunner;
 import org.boardtopit.run.RunFacts;
 import org.boardtopit.run.RunSummary;
@@ -112,6 +117,7 @@ final class ProcessCommand implements Callable<Integer> {
         OutputFolder.prepare(out);
         RunNews news = new RunNews(surroundings.console(), loudness.wordiness());
         news.inputs(list);
+        warnOfRetention(meet.safeguards());
         RunFacts facts = facts(Instant.now(), meet, settings, store);
         Setup setup = new Setup(meet, rules, settings, store, out, !noOverlay, list.views());
         try (OpenMeasurer measurer = surroundings.measurers().open(setup)) {
@@ -122,6 +128,15 @@ final class ProcessCommand implements Callable<Integer> {
         }
     }
 
+    private void warnOfRetention(Safeguards safeguards) {
+        if (safeguards.hasExpired(LocalDate.now(ZoneId.systemDefault()))) {
+            surroundings
+                    .console()
+                    .warning("the retention date " + safeguards.retention().orElseThrow() + " of " + meetFile
+                            + " has passed; delete the clips, and see: boardtopit tidy " + out);
+        }
+    }
+
     private RunSummary run(MeetRunner runner, ClipList list) throws IOException {
         StopNotice notice = StopNotice.post(surroundings.console(), out);
         try {
@@ -129,6 +144,10 @@ final class ProcessCommand implements Callable<Integer> {
         } finally {
             notice.withdraw();
         }
+    }
+
+    private static String word(Enum<?> choice) {
+        return choice.name().toLowerCase(Locale.ROOT);
     }
 
     private RunFacts facts(Instant startedAt, MeetSheet meet, RunSettings settings, NetworkStore store)
@@ -150,6 +169,13 @@ final class ProcessCommand implements Callable<Integer> {
         used.put("effort", settings.effort().label());
         used.put("overlay", !noOverlay);
         used.put("observations", meet.observationRules().map(Path::toString).orElse("built-in"));
+        Safeguards safeguards = meet.safeguards();
+        used.put("consent", word(safeguards.consent()));
+        used.put("faces", word(safeguards.faces()));
+        used.put("names", word(safeguards.names()));
+        used.put(
+                WrittenRun.RETENTION,
+                safeguards.retention().map(LocalDate::toString).orElse(null));
         return new RunFacts(startedAt, versions, hashes, used);
     }
 }

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.LongSupplier;
-import org.boardtopit.clips.AttemptEntry.Consent;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipList;
 import org.boardtopit.clips.SkippedFile;
@@ -18,7 +17,8 @@ import org.boardtopit.report.tables.TableWriter;
  *
  * <p>After every clip all tables and run.json are on disk, complete up to that clip, so that a later clip, a bug or a
  * power cut takes nothing away. A clip that cannot be measured, also because of a bug or because memory ran out, becomes
- * a row that says so, and the run goes on. A clip whose athlete did not agree is not opened.
+ * a row that says so, and the run goes on. A clip whose athlete did not agree is not opened, and what an earlier run left of
+ * it is removed before the first clip ({@link WithheldClips}).
  *
  * <p>Tables that cannot be written, because a spreadsheet program has one open or the disk is full, are tried again after
  * the next clip; only if the last try fails does the run.
@@ -57,10 +57,6 @@ public final class MeetRunner {
         this.nanoTime = nanoTime;
     }
 
-    static boolean isWithheld(Clip clip) {
-        return clip.entry().map(entry -> entry.consent() == Consent.NO).orElse(false);
-    }
-
     /**
      * Measures all clips.
      *
@@ -89,6 +85,7 @@ public final class MeetRunner {
 
         RunSummary measureAll() throws IOException {
             log.begin();
+            WithheldClips.remove(out, clips);
             IOException unwritten = null;
             for (int i = 0; i < clips.size(); i++) {
                 List<String> warnings = add(i);
@@ -104,8 +101,8 @@ public final class MeetRunner {
         /** Adds the rows of a clip and gives its warnings. */
         private List<String> add(int i) {
             Clip clip = clips.get(i);
-            if (isWithheld(clip)) {
-                rows.add(row(clip, Outcome.WITHHELD, null, "the attempts sheet says consent: no", null));
+            if (clip.withheld().isPresent()) {
+                rows.add(row(clip, Outcome.WITHHELD, null, clip.withheld().get(), null));
                 return List.of();
             }
             stage = NO_STAGE_YET;

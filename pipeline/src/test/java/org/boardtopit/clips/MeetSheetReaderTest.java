@@ -112,6 +112,7 @@ class MeetSheetReaderTest {
                         sheet.athletes(),
                         sheet.settings(),
                         sheet.tables(),
+                        sheet.safeguards(),
                         sheet.observationRules()));
     }
 
