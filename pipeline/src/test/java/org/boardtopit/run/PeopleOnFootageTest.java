@@ -1,5 +1,6 @@
 package org.boardtopit.run;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -24,7 +25,8 @@ import org.boardtopit.video.ffmpeg.FfmpegClipOpener;
 import org.junit.jupiter.api.Test;
 
 /**
- * Heads that the search for people finds, on a clip of the sample competition in which one person runs, jumps and lands.
+ * The athlete's head, as the search for people finds it among others, on a clip of the sample competition: a head that is
+ * easier to miss than those of people who stand.
  *
  * <p>Outside check: the rendered footage's own ears and camera (SYN).
  */
@@ -32,6 +34,12 @@ class PeopleOnFootageTest {
     private static final String CLIP = "A1_static_720p60";
     private static final Path FILE = Path.of("..", "sample-config", "competition", CLIP + ".mp4");
     private static final double FPS = 60;
+    private static final int FRAMES_A_LOOK = 20;
+
+    /** Who comes into the picture by halves, or crouches in the pit, may be missed: docs/safeguarding.md says so. */
+    private static final double FROM_EDGE_PX = 100;
+
+    private static final double LANDING_S = 3.4;
 
     private record Truth(double timeS, Point2 head) {}
 
@@ -44,19 +52,19 @@ class PeopleOnFootageTest {
             people = new PeopleSearch(detector).search(reader, 241);
         }
         int looks = 0;
-        int hidden = 0;
-        for (int frame :
-                people.stream().mapToInt(PersonInView::frame).distinct().toArray()) {
+        for (int frame = 0; frame / FPS < LANDING_S; frame += FRAMES_A_LOOK) {
             Point2 head = at(truth, frame / FPS);
-            looks++;
-            hidden += people.stream()
-                            .filter(p -> p.frame() == frame)
-                            .anyMatch(p -> p.head().distanceTo(head) < 0.12 * p.staturePx())
-                    ? 1
-                    : 0;
+            if (head.x() > FROM_EDGE_PX && head.x() < 1280 - FROM_EDGE_PX) {
+                looks++;
+                int looked = frame;
+                assertTrue(
+                        people.stream()
+                                .filter(p -> p.frame() == looked)
+                                .anyMatch(p -> p.head().distanceTo(head) < 0.12 * p.staturePx()),
+                        "frame " + frame);
+            }
         }
-        assertTrue(looks >= 11, "looks with somebody, of the 13 of four seconds: " + looks);
-        assertTrue(hidden >= 0.9 * looks, hidden + " of " + looks);
+        assertEquals(6, looks, "a second and a half before the landing, three looks a second and one more");
     }
 
     private static Point2 at(List<Truth> truth, double timeS) {
