@@ -29,13 +29,18 @@ class CameraPictureTest {
         ImageIO.write(new BufferedImage(160, 90, BufferedImage.TYPE_3BYTE_BGR), "jpg", plain);
         ByteBuffer tiff = ByteBuffer.allocate(38).order(ByteOrder.LITTLE_ENDIAN);
         tiff.put(new byte[] {'I', 'I', 42, 0}).putInt(8);
-        tiff.putShort((short) 1).putShort((short) 0x010f).putShort((short) 2).putInt(DEVICE.length() + 1).putInt(26);
+        tiff.putShort((short) 1)
+                .putShort((short) 0x010f)
+                .putShort((short) 2)
+                .putInt(DEVICE.length() + 1)
+                .putInt(26);
         tiff.putInt(0).put(DEVICE.getBytes(StandardCharsets.US_ASCII));
         byte[] jpeg = plain.toByteArray();
         int length = 2 + 6 + tiff.capacity();
         ByteArrayOutputStream file = new ByteArrayOutputStream();
         file.write(jpeg, 0, 2);
-        file.write(new byte[] {(byte) 0xff, (byte) 0xe1, (byte) (length >> 8), (byte) length, 'E', 'x', 'i', 'f', 0, 0});
+        file.write(
+                new byte[] {(byte) 0xff, (byte) 0xe1, (byte) (length >> 8), (byte) length, 'E', 'x', 'i', 'f', 0, 0});
         file.write(tiff.array());
         file.write(jpeg, 2, jpeg.length - 2);
         return Files.write(folder.resolve("photograph.jpg"), file.toByteArray());
