@@ -53,6 +53,7 @@ public final class Main {
                 .addSubcommand(new BenchCommand(surroundings))
                 .addSubcommand(new AccuracyCommand(surroundings))
                 .addSubcommand(new WorkerCommand(surroundings))
+                .addSubcommand(new TidyCommand(surroundings))
                 .addSubcommand(new HelpCommand());
         commands.setOut(console.out());
         commands.setErr(console.err());
@@ -125,7 +126,7 @@ public final class Main {
         @Override
         public void run() {
             throw new ParameterException(
-                    command.commandLine(), "a command is missing: process, cameras, networks, bench or accuracy");
+                    command.commandLine(), "a command is missing: process, cameras, networks, bench, accuracy or tidy");
         }
     }
 }

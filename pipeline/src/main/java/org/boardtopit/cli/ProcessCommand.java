@@ -3,8 +3,11 @@ package org.boardtopit.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.boardtopit.cli.MeasurerFactory.OpenMeasurer;
@@ -18,11 +21,13 @@ import org.boardtopit.clips.InputException;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
 import org.boardtopit.clips.RunSettings;
+import org.boardtopit.clips.Safeguards;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.observations.RuleSet;
 import org.boardtopit.observations.RuleSetReader;
 import org.boardtopit.report.tables.TableWriter;
+import org.boardtopit.report.tables.WrittenRun;
 import org.boardtopit.run.ClipFingerprints;
 import org.boardtopit.run.ClipMeasurer;
 import org.boardtopit.run.ClipResult;
@@ -144,6 +149,7 @@ final class ProcessCommand implements Callable<Integer> {
         OutputFolder.prepare(out);
         RunNews news = new RunNews(surroundings.console(), loudness.wordiness());
         news.inputs(list);
+        warnOfRetention(meet.safeguards());
         try (RunLock lock = RunLock.take(out)) {
             ClipFingerprints fingerprints = Fingerprinting.of(meet, settings, store);
             prepare(lock.results(), list);
@@ -273,6 +279,19 @@ final class ProcessCommand implements Callable<Integer> {
         }
     }
 
+    private void warnOfRetention(Safeguards safeguards) {
+        if (safeguards.hasExpired(LocalDate.now(ZoneId.systemDefault()))) {
+            surroundings
+                    .console()
+                    .warning("the retention date " + safeguards.retention().orElseThrow() + " of " + meetFile
+                            + " has passed; delete the clips, and see: boardtopit tidy " + out);
+        }
+    }
+
+    private static String word(Enum<?> choice) {
+        return choice.name().toLowerCase(Locale.ROOT);
+    }
+
     private RunFacts facts(
             Instant startedAt, MeetSheet meet, RunSettings settings, NetworkStore store, int processes, int threads)
             throws NetworkUnfitException {
@@ -294,6 +313,13 @@ final class ProcessCommand implements Callable<Integer> {
         used.put("effort", settings.effort().label());
         used.put("overlay", !noOverlay);
         used.put("observations", meet.observationRules().map(Path::toString).orElse("built-in"));
+        Safeguards safeguards = meet.safeguards();
+        used.put("consent", word(safeguards.consent()));
+        used.put("faces", word(safeguards.faces()));
+        used.put("names", word(safeguards.names()));
+        used.put(
+                WrittenRun.RETENTION,
+                safeguards.retention().map(LocalDate::toString).orElse(null));
         return new RunFacts(startedAt, versions, hashes, used);
     }
 }

@@ -56,6 +56,25 @@ public record AttemptEntry(
         NOT_SAID
     }
 
+    /** The same row with another bib and name. */
+    AttemptEntry named(String otherBib, String otherAthlete) {
+        return new AttemptEntry(
+                line,
+                clip,
+                otherBib,
+                otherAthlete,
+                event,
+                attempt,
+                result,
+                officialM,
+                windMs,
+                takeoffFoot,
+                camera,
+                captureFps,
+                pattern,
+                consent);
+    }
+
     public AttemptEntry {
         if (clip.isBlank()) {
             throw new IllegalArgumentException("an entry needs a clip");

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.boardtopit.clips.AttemptEntry.Consent;
 
 /**
  * Which clips of a competition show one attempt: those of the same event, bib and attempt number. One clip from the side is
@@ -40,7 +39,9 @@ public final class AttemptViews {
 
     private static Optional<List<String>> key(Clip clip) {
         return clip.entry()
-                .filter(e -> !e.bib().isEmpty() && e.attempt().isPresent() && e.consent() != Consent.NO)
+                .filter(e -> !e.bib().isEmpty()
+                        && e.attempt().isPresent()
+                        && clip.withheld().isEmpty())
                 .map(e ->
                         List.of(e.event(), e.bib(), Integer.toString(e.attempt().getAsInt())));
     }

@@ -12,9 +12,21 @@ import java.util.Optional;
  * @param entry its row of the attempts sheet
  * @param camera the camera position it was filmed from
  * @param athlete the athlete of the entry, where the meet sheet has more to say
+ * @param withheld why the clip must not be opened and nothing of it may be shown; empty when it may
  */
 public record Clip(
-        Path file, String name, Optional<AttemptEntry> entry, Optional<Camera> camera, Optional<Athlete> athlete) {
+        Path file,
+        String name,
+        Optional<AttemptEntry> entry,
+        Optional<Camera> camera,
+        Optional<Athlete> athlete,
+        Optional<String> withheld) {
+
+    /** Withheld when its row says that the athlete did not agree. */
+    public Clip(
+            Path file, String name, Optional<AttemptEntry> entry, Optional<Camera> camera, Optional<Athlete> athlete) {
+        this(file, name, entry, camera, athlete, ConsentCheck.refusal(entry));
+    }
 
     /** From where it was filmed; from the side when no camera is known. */
     public Camera.View view() {
@@ -23,7 +35,7 @@ public record Clip(
 
     /** False for a clip that must not be opened: its athlete did not agree. */
     public boolean isAgreed() {
-        return entry.map(row -> row.consent() != AttemptEntry.Consent.NO).orElse(true);
+        return withheld.isEmpty();
     }
 
     /** What tables call the clip: the name of the file with its ending. */

@@ -79,10 +79,14 @@ public record ClipList(List<Clip> clips, List<SkippedFile> skipped, List<String>
 
     private static final class Joining {
         private final MeetSheet meet;
+        private final ConsentCheck consents;
         private final List<String> warnings = new ArrayList<>();
 
         private Joining(MeetSheet meet) {
             this.meet = meet;
+            this.consents = new ConsentCheck(
+                    meet.safeguards().consent(),
+                    meet.attempts().map(AttemptSheet::entries).orElse(List.of()));
         }
 
         private Map<Path, AttemptEntry> match(List<Path> files, List<AttemptEntry> entries) {
@@ -128,7 +132,7 @@ public record ClipList(List<Clip> clips, List<SkippedFile> skipped, List<String>
         }
 
         private Clip clip(Path file, String name, Optional<AttemptEntry> entry) throws InputException {
-            return new Clip(file, name, entry, cameraOf(file, entry), athleteOf(entry));
+            return new Clip(file, name, entry, cameraOf(file, entry), athleteOf(entry), consents.reason(entry));
         }
 
         /** A clip that names no camera was filmed by the only one there is; where there are several, by none known. */

@@ -16,6 +16,7 @@ import java.util.stream.Collectors;
  * @param attempts the sheet with a row per clip
  * @param cameras with different names
  * @param athletes with different bibs
+ * @param safeguards how the people in the clips are protected
  * @param observationRules the file of rules for observations; empty for those of the program
  */
 public record MeetSheet(
@@ -27,6 +28,7 @@ public record MeetSheet(
         List<Athlete> athletes,
         RunSettings settings,
         TableFormat tables,
+        Safeguards safeguards,
         Optional<Path> observationRules) {
 
     /** For a bare folder of clips. */
@@ -39,11 +41,27 @@ public record MeetSheet(
             List.of(),
             RunSettings.DEFAULT,
             TableFormat.DEFAULT,
+            Safeguards.DEFAULT,
             Optional.empty());
 
     public MeetSheet {
         cameras = List.copyOf(cameras);
         athletes = List.copyOf(athletes);
+    }
+
+    /** The same with other rows and athletes. */
+    MeetSheet with(Optional<AttemptSheet> otherAttempts, List<Athlete> otherAthletes) {
+        return new MeetSheet(
+                file,
+                competition,
+                date,
+                otherAttempts,
+                cameras,
+                otherAthletes,
+                settings,
+                tables,
+                safeguards,
+                observationRules);
     }
 
     public Optional<Camera> camera(String name) {

@@ -5,11 +5,15 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.boardtopit.clips.Athlete.Sex;
 import org.boardtopit.clips.Camera.View;
+import org.boardtopit.clips.Safeguards.Consents;
+import org.boardtopit.clips.Safeguards.Faces;
+import org.boardtopit.clips.Safeguards.Names;
 
 /**
  * Reads a competition's {@code meet.yaml} and the sheets it names, strictly; {@code docs/inputs.md} describes its keys.
@@ -17,8 +21,20 @@ import org.boardtopit.clips.Camera.View;
  * <p>All of it is read and checked at once, so that a slip of the pen is found in the evening and not by the last clip.
  */
 public final class MeetSheetReader {
-    private static final List<String> TOP =
-            List.of("competition", "date", "attempts", "cameras", "athletes", "settings", "tables", "observations");
+    private static final List<String> TOP = List.of(
+            "competition",
+            "date",
+            "attempts",
+            "cameras",
+            "athletes",
+            "settings",
+            "tables",
+            "consent",
+            "faces",
+            "names",
+            "names_key",
+            "retention",
+            "observations");
     private static final List<String> CAMERA = List.of("name", "view", "distortion_k1", "reference", "marks");
     private static final List<String> ATHLETE = List.of("bib", "name", "sex", "stature_m", "born", "level");
     private static final List<String> SETTINGS = List.of("network", "threads", "workers", "effort");
@@ -29,9 +45,15 @@ public final class MeetSheetReader {
 
     private static final int LAST_BORN = 2100;
 
+    /** A century: as good as for ever, and still a day of the calendar. */
+    private static final int MOST_RETENTION_DAYS = 36_500;
+
     private static final Map<String, View> VIEWS = new LinkedHashMap<>();
     private static final Map<String, Sex> SEXES = new LinkedHashMap<>();
     private static final Map<String, Effort> EFFORTS = new LinkedHashMap<>();
+    private static final Map<String, Consents> CONSENTS = new LinkedHashMap<>();
+    private static final Map<String, Faces> FACES = new LinkedHashMap<>();
+    private static final Map<String, Names> NAMES = new LinkedHashMap<>();
     private static final Map<String, Character> SEPARATORS = new LinkedHashMap<>();
     private static final Map<String, Character> DECIMALS = new LinkedHashMap<>();
 
@@ -44,6 +66,15 @@ public final class MeetSheetReader {
         for (Effort effort : Effort.values()) {
             EFFORTS.put(effort.label(), effort);
         }
+        for (Consents consent : Consents.values()) {
+            CONSENTS.put(consent.name().toLowerCase(Locale.ROOT), consent);
+        }
+        for (Faces faces : Faces.values()) {
+            FACES.put(faces.name().toLowerCase(Locale.ROOT), faces);
+        }
+        for (Names names : Names.values()) {
+            NAMES.put(names.name().toLowerCase(Locale.ROOT), names);
+        }
         SEPARATORS.put(",", ',');
         SEPARATORS.put(";", ';');
         SEPARATORS.put("tab", '\t');
@@ -53,11 +84,11 @@ public final class MeetSheetReader {
 
     private MeetSheetReader() {}
 
-    /** The sheet with everything it names; an InputException says what is wrong, where, and what would be right. */
+    /** The sheet with everything it names, and with pseudonyms in place of names where it asks for them; an InputException says what is wrong, where, and what would be right. */
     public static MeetSheet read(Path file) throws InputException {
         YamlKeys top = new YamlKeys(file, YamlReader.read(file), TOP);
         Optional<Path> attempts = top.file("attempts");
-        return new MeetSheet(
+        MeetSheet sheet = new MeetSheet(
                 Optional.of(file),
                 top.text("competition"),
                 top.date("date"),
@@ -66,7 +97,34 @@ public final class MeetSheetReader {
                 athletes(top.list("athletes", ATHLETE)),
                 settings(top.keys("settings", SETTINGS)),
                 tables(top.keys("tables", TABLES)),
+                safeguards(top),
                 top.file("observations"));
+        return Pseudonyms.applied(sheet, top.text("names_key"));
+    }
+
+    private static Safeguards safeguards(YamlKeys top) throws InputException {
+        return new Safeguards(
+                top.oneOf("consent", CONSENTS).orElse(Safeguards.DEFAULT.consent()),
+                top.oneOf("faces", FACES).orElse(Safeguards.DEFAULT.faces()),
+                top.oneOf("names", NAMES).orElse(Safeguards.DEFAULT.names()),
+                retention(top));
+    }
+
+    /** A day, or a number of days after the competition. */
+    private static Optional<LocalDate> retention(YamlKeys top) throws InputException {
+        if (top.text("retention").contains("-")) {
+            return top.date("retention");
+        }
+        OptionalInt days = top.whole("retention", 1, MOST_RETENTION_DAYS, "2027-06-30 or 365");
+        if (days.isEmpty()) {
+            return Optional.empty();
+        }
+        Optional<LocalDate> date = top.date("date");
+        if (date.isEmpty()) {
+            throw top.problem(
+                    "retention", "retention in days counts from the key date, which is missing; give it, or a day");
+        }
+        return Optional.of(date.get().plusDays(days.getAsInt()));
     }
 
     private static List<Camera> cameras(List<YamlKeys> items) throws InputException {

@@ -91,7 +91,8 @@ public final class AttemptOverlay {
         }
         AttemptEntry e = entry.get();
         // Never the name: a picture that is passed on must not tell who a young athlete is.
-        String who = e.bib().isBlank() ? clip.name() : "bib " + e.bib();
+        boolean pseudonym = e.bib().equals(e.athlete());
+        String who = e.bib().isBlank() ? clip.name() : pseudonym ? e.bib() : "bib " + e.bib();
         String attempt = e.attempt().isPresent() ? "attempt " + e.attempt().getAsInt() : "";
         String distance = Double.isFinite(e.officialM()) ? String.format(Locale.ROOT, "%.2f m", e.officialM()) : "";
         String line = String.join("  ", List.of(attempt, distance)).strip();

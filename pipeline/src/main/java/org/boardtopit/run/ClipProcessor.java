@@ -15,6 +15,7 @@ import org.boardtopit.clips.AttemptViews;
 import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.MeetSheet;
+import org.boardtopit.clips.Safeguards.Faces;
 import org.boardtopit.frontal.ClocksNotAlignedException;
 import org.boardtopit.ground.RunwayCamera;
 import org.boardtopit.ground.Survey;
@@ -35,6 +36,7 @@ import org.boardtopit.pose.PoseTrack;
 import org.boardtopit.report.AttemptOverlay;
 import org.boardtopit.report.AttemptTables;
 import org.boardtopit.report.ClipRecords;
+import org.boardtopit.report.FaceCovers;
 import org.boardtopit.report.ObservationTable;
 import org.boardtopit.report.overlay.OverlayScene;
 import org.boardtopit.report.overlay.drawing.OverlayVideo;
@@ -46,6 +48,9 @@ import org.boardtopit.report.tables.Outcome;
 import org.boardtopit.report.tables.WholeFile;
 import org.boardtopit.subject.AthleteTracker;
 import org.boardtopit.subject.NoAthleteException;
+import org.boardtopit.subject.PeopleFile;
+import org.boardtopit.subject.PeopleSearch;
+import org.boardtopit.subject.PersonInView;
 import org.boardtopit.subject.SubjectTrack;
 import org.boardtopit.video.ClipOpener;
 import org.boardtopit.video.FrameReader;
@@ -116,8 +121,10 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
             stages.begin("measure", 0.70);
             AttemptAnalysis analysis = withOtherViews(clip, new AttemptAnalyser().analyse(clip, landmarks));
             if (tools.overlays()) {
-                stages.begin("overlay", 0.72);
-                tryOverlay(clip, landmarks, analysis, slowDown);
+                OverlayScene scene = scene(clip, landmarks, analysis, slowDown);
+                FaceCovers covers = covers(clip, landmarks, scene, slowDown, stages);
+                stages.begin("overlay", 0.76);
+                tryOverlay(clip, scene, covers);
             }
             stages.begin("done", 1);
             return result(clip, landmarks, analysis);
@@ -299,10 +306,10 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
     }
 
     /** The clip has been read three times by now: what fails is the writing, and that is no fault of the clip. */
-    private void tryOverlay(Clip clip, ClipLandmarks landmarks, AttemptAnalysis analysis, double slowDown)
+    private void tryOverlay(Clip clip, OverlayScene scene, FaceCovers covers)
             throws IOException, NotMeasuredNowException {
         try {
-            overlay(clip, landmarks, analysis, slowDown);
+            overlay(clip, scene, covers);
         } catch (VideoException e) {
             throw new NotMeasuredNowException("overlay", e.getMessage(), e);
         }
@@ -314,11 +321,38 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                 : StoringMeasurer.cannotRead(clip, e);
     }
 
-    private void overlay(Clip clip, ClipLandmarks landmarks, AttemptAnalysis analysis, double slowDown)
-            throws IOException {
-        OverlayScene scene = new AttemptOverlay(
-                        clip, landmarks, analysis.view(), analysis.fitted(), analysis.measures(), slowDown)
+    private static OverlayScene scene(Clip clip, ClipLandmarks landmarks, AttemptAnalysis analysis, double slowDown) {
+        return new AttemptOverlay(clip, landmarks, analysis.view(), analysis.fitted(), analysis.measures(), slowDown)
                 .scene();
+    }
+
+    private FaceCovers covers(Clip clip, ClipLandmarks landmarks, OverlayScene scene, double slowDown, Stages stages)
+            throws IOException {
+        Faces faces = meet.safeguards().faces();
+        List<PersonInView> people = List.of();
+        if (faces != Faces.SHOW) {
+            stages.begin("faces", 0.72);
+            people = people(clip, landmarks, slowDown);
+        }
+        return FaceCovers.of(landmarks, scene, people, faces);
+    }
+
+    private List<PersonInView> people(Clip clip, ClipLandmarks landmarks, double slowDown) throws IOException {
+        Path kept = out.resolve("work").resolve(clip.name() + ".people");
+        String fingerprint = fingerprint(clip, slowDown);
+        Optional<List<PersonInView>> earlier = PeopleFile.read(kept, fingerprint);
+        if (earlier.isPresent()) {
+            return earlier.get();
+        }
+        List<PersonInView> people;
+        try (FrameReader reader = open(clip, slowDown)) {
+            people = new PeopleSearch(tools.detector()).search(reader, landmarks.frameCount());
+        }
+        PeopleFile.write(kept, fingerprint, people);
+        return people;
+    }
+
+    private void overlay(Clip clip, OverlayScene scene, FaceCovers covers) throws IOException {
         Path target = out.resolve("overlays").resolve(clip.name() + ".mp4");
         Files.createDirectories(target.getParent());
         try (FrameReader reader = open(clip, 1);
@@ -328,7 +362,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                         reader.info().heightPx(),
                         reader.info().nominalFps(),
                         tools.encoderThreads()))) {
-            OverlayVideo.write(reader, scene, writer);
+            OverlayVideo.write(reader, scene, covers::at, writer);
         }
         WholeFile.force(target); // before the result says that it is there
     }

@@ -24,8 +24,8 @@ import org.boardtopit.report.tables.TableWriter;
  *
  * <p>After every clip all tables and run.json are on disk, complete for the clips that are done, so that a later clip, a bug or
  * a power cut takes nothing away. A clip that cannot be measured, also because of a bug or because memory ran out, becomes
- * a row that says so, and the run goes on. A clip whose athlete did not agree is not opened. Clips that show the same attempt
- * are measured one after the other, for they use each other's landmarks.
+ * a row that says so, and the run goes on. A clip whose athlete did not agree is not opened, and what an earlier run left of
+ * it is removed before the first clip ({@link WithheldClips}). Clips that show the same attempt are measured one after the other, for they use each other's landmarks.
  *
  * <p>Tables that cannot be written, because a spreadsheet program has one open or the disk is full, are tried again after
  * the next clip; only if the last try fails does the run.
@@ -132,6 +132,7 @@ public final class MeetRunner {
         }
 
         RunSummary measureAll(Map<String, StoredResult> earlier) throws IOException {
+            WithheldClips.remove(out, clips);
             begin(earlier);
             new Lanes(lanes).runAll(this::measureWaiting);
             RunSummary summary = summary();
@@ -200,7 +201,7 @@ public final class MeetRunner {
         private void measure(int i) {
             Clip clip = clips.get(i);
             if (isWithheld(clip)) {
-                put(i, row(clip, Outcome.WITHHELD, null, "the attempts sheet says consent: no", null), List.of());
+                put(i, row(clip, Outcome.WITHHELD, null, clip.withheld().orElseThrow(), null), List.of());
                 return;
             }
             Heard heard = new Heard(i);

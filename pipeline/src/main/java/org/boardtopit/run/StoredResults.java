@@ -68,6 +68,7 @@ public final class StoredResults {
     public void forget(Clip clip) throws IOException {
         Files.deleteIfExists(file(clip));
         Files.deleteIfExists(folder.resolve(clip.name() + ".landmarks"));
+        Files.deleteIfExists(folder.resolve(clip.name() + ".people"));
     }
 
     /** Removes what a run that was killed had half written, in the folders of work and overlays. */

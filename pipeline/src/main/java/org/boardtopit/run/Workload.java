@@ -27,7 +27,7 @@ final class Workload {
     }
 
     private static long weight(Clip clip) {
-        if (MeetRunner.isWithheld(clip)) {
+        if (clip.withheld().isPresent()) {
             return 0;
         }
         try {

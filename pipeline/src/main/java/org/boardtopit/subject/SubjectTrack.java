@@ -40,6 +40,11 @@ public record SubjectTrack(List<Optional<Square>> squares, int direction) {
         return squares.get(frame);
     }
 
+    /** Standing height of the athlete in a frame, in its pixels; NaN where the athlete is not in view. */
+    public double staturePx(int frame) {
+        return at(frame).map(s -> s.sidePx() / BodyReader.SQUARE_STATURES).orElse(Double.NaN);
+    }
+
     public int frameCount() {
         return squares.size();
     }

@@ -10,6 +10,7 @@ import java.nio.ByteBuffer;
  */
 public final class SquareCrop {
     private final int sidePx;
+    private final int mostSamples;
     private byte[] source = new byte[0];
     private int[] lowColumn = new int[0];
     private float[] columnWeight = new float[0];
@@ -22,6 +23,19 @@ public final class SquareCrop {
      * @param sidePx side of the crop in its own pixels
      */
     public SquareCrop(int sidePx) {
+        this(sidePx, Integer.MAX_VALUE);
+    }
+
+    /**
+     * For crops of which only the coarse content counts.
+     *
+     * @param mostSamples samples to a side that are merged into one pixel; fewer are faster and let fine detail alias
+     */
+    public SquareCrop(int sidePx, int mostSamples) {
+        if (mostSamples < 1) {
+            throw new IllegalArgumentException("mostSamples must be 1 or more, was " + mostSamples);
+        }
+        this.mostSamples = mostSamples;
         this.sidePx = sidePx;
         this.row = new byte[3 * sidePx];
     }
@@ -39,7 +53,8 @@ public final class SquareCrop {
      */
     public void cut(VideoFrame frame, double centreXPx, double centreYPx, double squarePx, ByteBuffer rgb) {
         double step = squarePx / sidePx;
-        int samples = (int) Math.max(1, Math.ceil(step - 0.2)); // an eighth of a pixel more is not worth four samples
+        int samples = (int) Math.min(
+                mostSamples, Math.max(1, Math.ceil(step - 0.2))); // an eighth of a pixel more is not worth four samples
         double left = centreXPx - squarePx / 2;
         double top = centreYPx - squarePx / 2;
         int x0 = clamp((int) Math.floor(left - 1), 0, frame.widthPx() - 1);

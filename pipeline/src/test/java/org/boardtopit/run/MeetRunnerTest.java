@@ -300,6 +300,52 @@ class MeetRunnerTest {
         assertEquals(2, heard.progress.get(1).clips());
     }
 
+    @Test
+    void removesWhatAnEarlierRunLeftOfAClipThatIsNowWithheld() throws IOException {
+        run(clips("jump.mp4", "jump-2.mp4"));
+        List<String> others =
+                List.of("work/jump-2.landmarks", "overlays/jump-2.mp4", "stills/jump-2-board-toe_off.jpg");
+        List<String> own = List.of(
+                "work/jump.landmarks",
+                "work/jump.people",
+                "work/jump/stage.part",
+                "overlays/jump.mp4",
+                "overlays/jump.mp4.part",
+                "stills/jump-board-toe_off.jpg",
+                "comparisons/jump_and_others.mp4");
+        for (String file : List.of(others, own).stream().flatMap(List::stream).toList()) {
+            Files.createDirectories(out.resolve(file).getParent());
+            Files.writeString(out.resolve(file), "x");
+        }
+        measurer.on("jump-2.mp4", (clip, listener) -> {
+            // Before the first clip is opened nothing of the other can be seen any more.
+            own.forEach(file -> assertFalse(Files.exists(out.resolve(file)), file));
+            others.forEach(file -> assertTrue(Files.exists(out.resolve(file)), file));
+            for (String table : List.of("attempts", "phases", "contacts", "intervals", "observations")) {
+                try {
+                    assertEquals(List.of("jump-2.mp4"), firstCells(table + ".csv"), table);
+                } catch (IOException e) {
+                    throw new AssertionError(e);
+                }
+            }
+            return ScriptedMeasurer.good(clip, listener);
+        });
+        Clip refused = clip("jump.mp4", Optional.of(entry("jump.mp4", Consent.NO)));
+
+        RunSummary summary = run(new ClipList(
+                List.of(named(clip("jump-2.mp4", Optional.empty()), "jump-2"), named(refused, "jump")),
+                List.of(),
+                List.of()));
+
+        assertEquals(1, summary.measured(), () -> heard.troubles.toString());
+        assertEquals(List.of("jump-2.mp4 measured", "jump.mp4 withheld"), outcomes());
+        assertFalse(Files.readString(out.resolve("run.json")).contains("\"jump.mp4\""));
+    }
+
+    private static Clip named(Clip clip, String name) {
+        return new Clip(clip.file(), name, clip.entry(), clip.camera(), clip.athlete(), clip.withheld());
+    }
+
     private RunSummary run(ClipList list) throws IOException {
         return run(list, System::nanoTime);
     }

@@ -27,6 +27,7 @@ import static org.bytedeco.ffmpeg.global.avformat.avformat_write_header;
 import static org.bytedeco.ffmpeg.global.avformat.avio_closep;
 import static org.bytedeco.ffmpeg.global.avformat.avio_open;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_BGR24;
+import static org.bytedeco.ffmpeg.global.avutil.av_dict_set;
 import static org.bytedeco.ffmpeg.global.avutil.av_frame_alloc;
 import static org.bytedeco.ffmpeg.global.avutil.av_frame_free;
 import static org.bytedeco.ffmpeg.global.avutil.av_frame_get_buffer;
@@ -42,7 +43,9 @@ import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.bytedeco.ffmpeg.avcodec.AVCodec;
@@ -71,6 +74,7 @@ final class DrawnClip {
     private final List<Drawing> pictures = new ArrayList<>();
     private final List<Long> stampsMs = new ArrayList<>();
     private int pixelFormat = av_get_pix_fmt("yuv420p");
+    private final Map<String, String> tags = new LinkedHashMap<>();
     private int fps = 25;
     private int[] displayMatrix;
     private int aspectNum = 1;
@@ -156,6 +160,12 @@ final class DrawnClip {
         return this;
     }
 
+    /** A tag of the whole file, such as where it was made. */
+    DrawnClip tag(String key, String value) {
+        tags.put(key, value);
+        return this;
+    }
+
     /** A last change to every picture in its coded format. */
     DrawnClip touchUp(Consumer<AVFrame> change) {
         touchUp = change;
@@ -178,6 +188,9 @@ final class DrawnClip {
             addDisplayMatrix(stream);
             ok(avio_open(output, url, AVIO_FLAG_WRITE));
             container.pb(output);
+            AVDictionary metadata = new AVDictionary(null);
+            tags.forEach((key, value) -> ok(av_dict_set(metadata, key, value, 0)));
+            container.metadata(metadata);
             ok(avformat_write_header(container, (AVDictionary) null));
             encoder = encodeAll(container, stream, encoder);
             ok(av_write_trailer(container));

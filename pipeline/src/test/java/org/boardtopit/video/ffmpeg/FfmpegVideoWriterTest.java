@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
@@ -100,6 +101,30 @@ class FfmpegVideoWriterTest {
         List<String> allowed =
                 List.of("major_brand", "minor_version", "compatible_brands", "handler_name", "language", "vendor_id");
         assertTrue(allowed.containsAll(metadata.keySet()), metadata.toString());
+    }
+
+    @Test
+    void carriesNoPlaceOrDeviceOverFromTheClip() throws IOException {
+        // The place as ISO 6709 has it, which phones write; the device is invented.
+        Path phone = DrawnClip.codedAs("mpeg4")
+                .tag("location", "+48.1372+011.5756/")
+                .tag("artist", "Somebody")
+                .tag("comment", "Telephone 7")
+                .addNumbered(5, WIDTH, HEIGHT)
+                .write(folder.resolve("phone.mov"));
+        assertTrue(ContainerFacts.of(phone).metadata().containsKey("location"), "the clip has what is to be left out");
+        Path copy = folder.resolve("copy.mp4");
+        try (FrameReader reader = new FfmpegClipOpener(1).open(phone);
+                VideoWriter writer = writer(copy, 25)) {
+            for (Optional<VideoFrame> frame = reader.next(); frame.isPresent(); frame = reader.next()) {
+                writer.write(frame.get());
+            }
+            writer.finish(List.of());
+        }
+        String bytes = Files.readString(copy, StandardCharsets.ISO_8859_1);
+        for (String told : List.of("48.1372", "Somebody", "Telephone", "xyz")) {
+            assertFalse(bytes.contains(told), told);
+        }
     }
 
     @Test

@@ -1,0 +1,161 @@
+package org.boardtopit.report.tables;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.UnaryOperator;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import org.apache.commons.csv.QuoteMode;
+
+/**
+ * Takes people out of the tables of an earlier run. All other cells stay as they are written.
+ *
+ * <p>Only the tables that the program writes are looked at, in the form that their first line shows, and never through a link.
+ */
+public final class WrittenTables {
+    private static final String CLIP = "clip";
+    private static final String BIB = "bib";
+    private static final String ATHLETE = "athlete";
+
+    private final Path folder;
+
+    /** Of an output folder. */
+    public WrittenTables(Path folder) {
+        this.folder = folder;
+    }
+
+    /**
+     * Removes the rows of clips, but for those of clips.csv, which say no more of a clip than that it is there.
+     *
+     * @return rows removed
+     */
+    public int removeClips(Set<String> fileNames) throws IOException {
+        int removed = 0;
+        for (Path file : files()) {
+            Content table = Content.read(file);
+            int clip = table.column(CLIP);
+            if (clip >= 0 && !file.getFileName().toString().equals(ClipRow.TABLE.fileName())) {
+                int before = table.rows().size();
+                table.rows().removeIf(row -> clip < row.length && fileNames.contains(row[clip]));
+                removed += before - table.rows().size();
+                table.writeIfChanged(before != table.rows().size());
+            }
+        }
+        return removed;
+    }
+
+    /**
+     * Replaces athletes by numbers, the same one in all tables, in the order in which they come, and empties their bibs.
+     *
+     * @param really false to count only
+     * @return rows in which somebody was named
+     */
+    public int removeNames(boolean really) throws IOException {
+        Map<String, String> numbers = new LinkedHashMap<>();
+        UnaryOperator<String> number =
+                who -> numbers.computeIfAbsent(who, unused -> ATHLETE + " " + (numbers.size() + 1));
+        int rows = 0;
+        for (Path file : files()) {
+            Content table = Content.read(file);
+            int changed = 0;
+            for (String[] row : table.rows()) {
+                changed += table.removeName(row, number) ? 1 : 0;
+            }
+            rows += changed;
+            table.writeIfChanged(really && changed > 0);
+        }
+        return rows;
+    }
+
+    private List<Path> files() {
+        return TableSchemas.TABLES.stream()
+                .map(table -> folder.resolve(table.fileName()))
+                .filter(file -> Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS))
+                .toList();
+    }
+
+    /** One table in memory. */
+    private record Content(Path file, CSVFormat format, List<String> header, List<String[]> rows) {
+
+        static Content read(Path file) throws IOException {
+            CSVFormat format = CSVFormat.RFC4180
+                    .builder()
+                    .setDelimiter(separator(file))
+                    .setQuoteMode(QuoteMode.MINIMAL)
+                    .get();
+            List<String[]> rows = new ArrayList<>();
+            try (Reader text = Files.newBufferedReader(file, StandardCharsets.UTF_8);
+                    CSVParser parser = format.parse(text)) {
+                for (CSVRecord row : parser) {
+                    rows.add(row.values());
+                }
+            }
+            List<String> header = rows.isEmpty() ? List.of() : List.of(rows.remove(0));
+            return new Content(file, format, header, rows);
+        }
+
+        /** What follows the name of the first column. */
+        private static char separator(Path file) throws IOException {
+            try (Reader text = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
+                for (int c = text.read(); c >= 0; c = text.read()) {
+                    if (c == ',' || c == ';' || c == '\t') {
+                        return (char) c;
+                    }
+                }
+            }
+            return ',';
+        }
+
+        int column(String name) {
+            return header.indexOf(name);
+        }
+
+        /** True when the row named somebody. */
+        boolean removeName(String[] row, UnaryOperator<String> number) {
+            String bib = cell(row, BIB);
+            String athlete = cell(row, ATHLETE);
+            boolean done = bib.isEmpty() && (athlete.isEmpty() || athlete.matches(ATHLETE + " [0-9]+"));
+            if (done) {
+                return false;
+            }
+            String numbered = number.apply(bib.isEmpty() ? "name " + athlete : "bib " + bib);
+            set(row, BIB, "");
+            set(row, ATHLETE, numbered);
+            return true;
+        }
+
+        private String cell(String[] row, String name) {
+            int column = column(name);
+            return column < 0 || column >= row.length ? "" : row[column];
+        }
+
+        private void set(String[] row, String name, String text) {
+            int column = column(name);
+            if (column >= 0 && column < row.length) {
+                row[column] = text;
+            }
+        }
+
+        void writeIfChanged(boolean changed) throws IOException {
+            if (!changed) {
+                return;
+            }
+            WholeFile.write(file, out -> {
+                format.printRecord(out, header.toArray());
+                for (String[] row : rows) {
+                    format.printRecord(out, (Object[]) row);
+                }
+            });
+        }
+    }
+}

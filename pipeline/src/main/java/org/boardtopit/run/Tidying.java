@@ -1,0 +1,70 @@
+package org.boardtopit.run;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import org.boardtopit.report.tables.WrittenRun;
+import org.boardtopit.report.tables.WrittenTables;
+
+/**
+ * Takes everything out of an output folder that shows or names people: pictures, what was read from the clips, names and bibs.
+ * Tables of numbers stay, and so does everything that the program did not write. Links are removed and never followed.
+ */
+public final class Tidying {
+    private static final List<String> PICTURES = List.of("overlays", "stills", "comparisons", "cameras");
+    private static final String PAGE = "index.html";
+    private static final String WORK = "work";
+
+    private final Path folder;
+    private final WrittenRun run;
+
+    /** Of a folder and its run.json. */
+    public Tidying(Path folder, WrittenRun run) {
+        this.folder = folder;
+        this.run = run;
+    }
+
+    /**
+     * What was removed, or would be.
+     *
+     * @param pictures files of overlays, stills, comparisons, camera pictures, and the page that shows them
+     * @param landmarks files that were read from the clips
+     * @param names rows of tables in which somebody was named or had a bib
+     */
+    public record Removed(int pictures, int landmarks, int names) {}
+
+    /** Counts and changes nothing. */
+    public Removed look() throws IOException {
+        return new Removed(pictures(false), remove(WORK, false), new WrittenTables(folder).removeNames(false));
+    }
+
+    /** Removes. When it is stopped half-way, doing it again does the rest. */
+    public Removed tidy(LocalDate today) throws IOException {
+        Removed removed = new Removed(pictures(true), remove(WORK, true), new WrittenTables(folder).removeNames(true));
+        run.writeTidied(today);
+        return removed;
+    }
+
+    private int pictures(boolean really) throws IOException {
+        int files = remove(PAGE, really);
+        for (String name : PICTURES) {
+            files += remove(name, really);
+        }
+        return files;
+    }
+
+    private int remove(String name, boolean really) throws IOException {
+        Path path = folder.resolve(name);
+        if (!Files.exists(path, LinkOption.NOFOLLOW_LINKS)) {
+            return 0;
+        }
+        int files = OutputFiles.count(path);
+        if (really) {
+            OutputFiles.delete(path);
+        }
+        return files;
+    }
+}

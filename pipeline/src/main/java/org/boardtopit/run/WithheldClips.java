@@ -1,0 +1,80 @@
+package org.boardtopit.run;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.boardtopit.clips.Clip;
+import org.boardtopit.report.tables.WrittenTables;
+
+/**
+ * Removes what an earlier run left of clips that are withheld now: pictures, landmarks, rows. It is done before the first clip
+ * of a run, so that nothing of them can be seen even while the run goes on.
+ */
+final class WithheldClips {
+    /** Folders of the output whose files are named after clips. */
+    private static final List<String> FOLDERS = List.of("work", "overlays", "stills", "comparisons");
+
+    /** What follows the name of a clip in the name of a file of it. */
+    private static final String AFTER_NAME = ".-_";
+
+    private WithheldClips() {}
+
+    static void remove(Path out, List<Clip> clips) throws IOException {
+        Set<String> withheld = new HashSet<>();
+        Set<String> withheldFiles = new HashSet<>();
+        Set<String> others = new HashSet<>();
+        for (Clip clip : clips) {
+            (clip.withheld().isPresent() ? withheld : others).add(clip.name());
+            if (clip.withheld().isPresent()) {
+                withheldFiles.add(clip.fileName());
+                withheld.add(clip.fileName()); // a clip that was one of two of the same stem then
+                withheld.add(stem(clip.fileName())); // and the other way round
+            }
+        }
+        withheld.removeAll(others);
+        if (withheld.isEmpty()) {
+            return;
+        }
+        for (String folder : FOLDERS) {
+            removeFiles(out.resolve(folder), withheld, others);
+        }
+        new WrittenTables(out).removeClips(withheldFiles);
+    }
+
+    private static String stem(String fileName) {
+        int dot = fileName.lastIndexOf('.');
+        return dot > 0 ? fileName.substring(0, dot) : fileName;
+    }
+
+    private static void removeFiles(Path folder, Set<String> withheld, Set<String> others) throws IOException {
+        if (!Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)) {
+            return;
+        }
+        List<Path> files;
+        try (Stream<Path> all = Files.list(folder)) {
+            files = all.toList();
+        }
+        for (Path file : files) {
+            String name = file.getFileName().toString();
+            // jump.mp4 is withheld, jump-2.mp4 is not: the longest name that fits says whose file jump-2.landmarks is
+            if (longest(name, withheld) > longest(name, others)) {
+                OutputFiles.delete(file);
+            }
+        }
+    }
+
+    /** Length of the longest clip name with which a file name begins; -1 when there is none. */
+    private static int longest(String fileName, Set<String> names) {
+        return names.stream()
+                .filter(name -> fileName.equals(name)
+                        || (fileName.startsWith(name) && AFTER_NAME.indexOf(fileName.charAt(name.length())) >= 0))
+                .mapToInt(String::length)
+                .max()
+                .orElse(-1);
+    }
+}

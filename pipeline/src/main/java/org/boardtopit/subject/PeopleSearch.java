@@ -1,0 +1,165 @@
+package org.boardtopit.subject;
+
+import java.nio.ByteBuffer;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.boardtopit.models.DetectedPerson;
+import org.boardtopit.models.PersonDetector;
+import org.boardtopit.subject.SubjectTrack.Square;
+import org.boardtopit.video.FrameReader;
+import org.boardtopit.video.SquareCrop;
+import org.boardtopit.video.VideoException;
+import org.boardtopit.video.VideoFrame;
+
+/**
+ * Everybody in the picture who is large enough to be recognised, some times a second, so that their faces can be covered.
+ *
+ * <p>The whole picture is covered with overlapping squares of several sizes, and the detector looks at each. Whoever is not
+ * quite sure to be a person counts as one: a cover too many does no harm, one too few does. The last frame is always looked
+ * at; what happens between two looks is for whoever uses the sightings.
+ */
+public final class PeopleSearch {
+    /** Between two looks somebody who walks gets half a metre on. */
+    static final double LOOKS_PER_S = 3;
+
+    /**
+     * Smaller people are not looked for. Ten pixels for the width of a face, as 62 pixels a metre are: half of what IEC
+     * 62676-4 asks of a picture in which a person is to be recognised (125 pixels a metre; from memory).
+     */
+    static final double LEAST_STATURE_PX = 110;
+
+    /** Of the shorter side: in pictures of more than 1100 lines the least stature grows with them, or it would take too long. */
+    static final double LEAST_STATURE_SHARE = 0.1;
+
+    /** The least stature in sides of the smallest square; the detector finds bodies from here to about three times it. */
+    private static final double LEAST_IN_SQUARE = 0.25;
+
+    private static final double SQUARE_RATIO = 2;
+    /** From one square to the next, in sides: a body of the sizes that it is for is whole in one of them. */
+    private static final double STEP = 0.65;
+
+    /** In the smallest squares; 0.3 is the least that the detector gives out. */
+    private static final double LEAST_SCORE = 0.4;
+
+    /** In larger ones small people make ghosts (seen up to 0.54), and people who are large enough for them score above 0.9. */
+    private static final double LEAST_SCORE_LARGER = 0.6;
+
+    /** In standing heights: less than the radius of a head with its hair. */
+    private static final double SAME_HEAD = 0.1;
+
+    private static final double SAME_HIPS = 0.4;
+
+    /** Enough for bodies; more find nobody else and take as long as the detector itself. */
+    private static final int MOST_SAMPLES = 2;
+
+    private final PersonDetector detector;
+    private final double looksPerS;
+
+    /** With a detector of which nobody else makes use meanwhile. */
+    public PeopleSearch(PersonDetector detector) {
+        this(detector, LOOKS_PER_S);
+    }
+
+    PeopleSearch(PersonDetector detector, double looksPerS) {
+        this.detector = detector;
+        this.looksPerS = looksPerS;
+    }
+
+    /**
+     * Reads the clip.
+     *
+     * @param frameCount of the clip
+     * @return by rising frame
+     */
+    public List<PersonInView> search(FrameReader reader, int frameCount) throws VideoException {
+        List<Square> squares = squares(reader.info().widthPx(), reader.info().heightPx());
+        SquareCrop crop = new SquareCrop(detector.inputSizePx(), MOST_SAMPLES);
+        ByteBuffer rgb = crop.newBuffer();
+        List<PersonInView> people = new ArrayList<>();
+        long nextUs = 0;
+        for (Optional<VideoFrame> next = reader.next(); next.isPresent(); next = reader.next()) {
+            VideoFrame frame = next.get();
+            if (frame.timestampUs() >= nextUs || frame.index() == frameCount - 1) {
+                nextUs = frame.timestampUs() + Math.round(1e6 / looksPerS) - 1000;
+                people.addAll(look(frame, squares, crop, rgb));
+            }
+        }
+        return people;
+    }
+
+    private List<PersonInView> look(VideoFrame frame, List<Square> squares, SquareCrop crop, ByteBuffer rgb) {
+        List<Found> found = new ArrayList<>();
+        for (Square square : squares) {
+            crop.cut(frame, square.centreXPx(), square.centreYPx(), square.sidePx(), rgb);
+            double scale = square.sidePx() / detector.inputSizePx();
+            double left = square.centreXPx() - square.sidePx() / 2;
+            double top = square.centreYPx() - square.sidePx() / 2;
+            boolean smallest = square.sidePx() == squares.get(0).sidePx();
+            for (DetectedPerson p : detector.find(rgb)) {
+                if (p.sizePx() > 0 && p.score() >= (smallest ? LEAST_SCORE : LEAST_SCORE_LARGER)) {
+                    PersonInView person = PersonInView.of(p, frame.index(), left, top, scale);
+                    found.add(new Found(square.sidePx(), p.score(), person));
+                }
+            }
+        }
+        return withoutDoubles(found);
+    }
+
+    /** Somebody, and the side of the square in which the detector saw this person. */
+    private record Found(double sidePx, double score, PersonInView person) {}
+
+    /** From the smallest squares up: a person who is small in a square is seen there too, but too large and beside the place. */
+    private static List<PersonInView> withoutDoubles(List<Found> found) {
+        found.sort(Comparator.comparingDouble(Found::sidePx)
+                .thenComparing(Comparator.comparingDouble(Found::score).reversed()));
+        List<Found> kept = new ArrayList<>();
+        for (Found one : found) {
+            if (kept.stream().noneMatch(other -> isSame(other, one))) {
+                kept.add(one);
+            }
+        }
+        return kept.stream().map(Found::person).toList();
+    }
+
+    /** In squares of one size the same head: whose heads are apart are two people, however close they stand. */
+    private static boolean isSame(Found smaller, Found larger) {
+        PersonInView a = smaller.person();
+        PersonInView b = larger.person();
+        if (smaller.sidePx() < larger.sidePx()) {
+            return a.hips().distanceTo(b.hips()) < SAME_HIPS * b.staturePx();
+        }
+        return a.head().distanceTo(b.head()) < SAME_HEAD * Math.min(a.staturePx(), b.staturePx());
+    }
+
+    /** Squares of growing size, each size all over the picture, up to one that holds the longer side. */
+    static List<Square> squares(int widthPx, int heightPx) {
+        double shorter = Math.min(widthPx, heightPx);
+        double longer = Math.max(widthPx, heightPx);
+        double side = Math.max(LEAST_STATURE_PX, LEAST_STATURE_SHARE * shorter) / LEAST_IN_SQUARE;
+        List<Square> squares = new ArrayList<>();
+        for (; side < longer; side *= SQUARE_RATIO) {
+            for (double y : centres(heightPx, side)) {
+                for (double x : centres(widthPx, side)) {
+                    squares.add(new Square(x, y, side));
+                }
+            }
+        }
+        squares.add(new Square(widthPx / 2.0, heightPx / 2.0, longer));
+        return squares;
+    }
+
+    /** Evenly from edge to edge, no farther apart than a step. */
+    private static double[] centres(double lengthPx, double sidePx) {
+        if (sidePx >= lengthPx) {
+            return new double[] {lengthPx / 2};
+        }
+        int steps = (int) Math.ceil((lengthPx - sidePx) / (STEP * sidePx));
+        double[] centres = new double[steps + 1];
+        for (int i = 0; i <= steps; i++) {
+            centres[i] = sidePx / 2 + i * (lengthPx - sidePx) / steps;
+        }
+        return centres;
+    }
+}
