@@ -3,9 +3,11 @@ package org.boardtopit.ground.opencv;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.boardtopit.ground.Placement;
 import org.boardtopit.signal.Homography;
 import org.boardtopit.signal.Point2;
 import org.boardtopit.video.VideoException;
+import org.boardtopit.video.VideoFrame;
 import org.bytedeco.javacpp.BytePointer;
 import org.bytedeco.opencv.global.opencv_core;
 import org.bytedeco.opencv.global.opencv_imgcodecs;
@@ -76,12 +78,19 @@ public final class ReferencePicture implements AutoCloseable {
         return heightPx;
     }
 
+    /** Where a frame lies in this picture; empty when the two do not show the same place. May be called from several threads. */
+    public Optional<Placement> place(VideoFrame frame) {
+        try (BytePointer pixels = new BytePointer(frame.bgr());
+                Mat bgr = new Mat(frame.heightPx(), frame.widthPx(), opencv_core.CV_8UC3, pixels);
+                Mat full = new Mat()) {
+            opencv_imgproc.cvtColor(bgr, full, opencv_imgproc.COLOR_BGR2GRAY);
+            return locate(full).map(fit -> new Placement(fit.homography(), fit.inliers(), fit.residualPx()));
+        }
+    }
+
     /** Pixels of a grey picture to pixels of this one; empty when the two do not show the same place. */
     Optional<RansacHomography.Fit> locate(Mat grey) {
-        if (!described) {
-            describe(this.grey, scale, points, descriptors); // takes a third of a second, so only when it is needed
-            described = true;
-        }
+        describeThis();
         double s = Math.min(1, MAX_WIDTH_PX / (double) grey.cols());
         try (KeyPointVector here = new KeyPointVector();
                 Mat described = new Mat();
@@ -111,6 +120,13 @@ public final class ReferencePicture implements AutoCloseable {
             }
             return RansacHomography.fit(from, to, n, RANSAC_PX, MIN_INLIERS)
                     .filter(fit -> isSane(fit.homography(), grey.cols(), grey.rows()));
+        }
+    }
+
+    private synchronized void describeThis() {
+        if (!described) {
+            describe(this.grey, scale, points, descriptors); // takes a third of a second, so only when it is needed
+            described = true;
         }
     }
 
