@@ -207,11 +207,13 @@ final class PictureDecoder implements AutoCloseable {
         int keyCount = 0;
         boolean complete = false;
         long durationUs = 0;
+        long read = 0;
         while (n < most) {
             if (!readPicturePacket()) {
                 complete = true;
                 break;
             }
+            read++;
             if ((packet.flags() & AV_PKT_FLAG_DISCARD) == 0) {
                 long ticks = packet.pts() != Libav.NO_STAMP ? packet.pts() : packet.dts();
                 // Without any stamp: one usual step after the packet before, as a reader repairs it.
@@ -226,7 +228,9 @@ final class PictureDecoder implements AutoCloseable {
             }
             av_packet_unref(packet);
         }
-        return new PacketScan(Arrays.copyOf(stamps, n), Arrays.copyOf(keys, keyCount), complete, undecodable > 0);
+        boolean fewerThanIndexed = complete && stream.nb_frames() > read;
+        return new PacketScan(
+                Arrays.copyOf(stamps, n), Arrays.copyOf(keys, keyCount), complete, undecodable > 0 || fewerThanIndexed);
     }
 
     /**
