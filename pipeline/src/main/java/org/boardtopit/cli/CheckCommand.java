@@ -10,9 +10,12 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import org.boardtopit.check.CheckedClip;
 import org.boardtopit.check.ClipChecker;
 import org.boardtopit.check.EveningCheck;
@@ -66,6 +69,8 @@ import picocli.CommandLine.Spec;
 final class CheckCommand implements Callable<Integer> {
     /** Takes some seconds; on the machines at hand within a tenth of the rate of a long run. */
     private static final int PICTURES_PER_WORKER = 30;
+
+    private static final int MOST_NAMED = 3;
 
     private static final DateTimeFormatter HOUR = DateTimeFormatter.ofPattern("H:mm", Locale.ROOT);
 
@@ -230,10 +235,8 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private void list(List<Finding> findings, Weight weight, String one, String many) {
-        List<String> lines = findings.stream()
-                .filter(f -> f.weight() == weight)
-                .map(Finding::line)
-                .toList();
+        List<String> lines =
+                lines(findings.stream().filter(f -> f.weight() == weight).toList());
         if (lines.isEmpty()) {
             if (weight == Weight.PROBLEM) {
                 say("No problems.");
@@ -244,6 +247,33 @@ final class CheckCommand implements Callable<Integer> {
         say(lines.size() + " " + (lines.size() == 1 ? one : many) + ":");
         lines.forEach(line -> say("  " + line));
         say("");
+    }
+
+    /** The same remark on many clips is one line. */
+    private static List<String> lines(List<Finding> findings) {
+        Map<List<String>, List<Finding>> alike = new LinkedHashMap<>();
+        for (Finding finding : findings) {
+            // A problem has a line of its own, whatever others have.
+            String apart = finding.weight() == Weight.PROBLEM ? finding.place() : "";
+            alike.computeIfAbsent(List.of(apart, finding.what(), finding.right()), k -> new ArrayList<>())
+                    .add(finding);
+        }
+        return alike.values().stream().map(CheckCommand::line).toList();
+    }
+
+    private static String line(List<Finding> alike) {
+        Finding first = alike.get(0);
+        if (alike.size() == 1) {
+            return first.line();
+        }
+        String places = alike.stream().limit(MOST_NAMED).map(Finding::place).collect(Collectors.joining(", "));
+        int more = alike.size() - MOST_NAMED;
+        return new Finding(
+                        first.weight(),
+                        places + (more > 0 ? " and " + more + " more" : ""),
+                        first.what(),
+                        first.right())
+                .line();
     }
 
     private void night(NightForecast forecast, NetworkTiming timing, LocalDateTime now, long free) {

@@ -16,7 +16,7 @@ final class Libav {
     static final long MOST_PIXELS = 36_000_000;
 
     /** No single piece of a clip needs more memory at once; a damaged length would ask for it. */
-    private static final long MOST_BYTES_AT_ONCE = 512L << 20;
+    private static final long MOST_BYTES_AT_ONCE = 1L << 30;
 
     static final int FRAME_FLAG_INTERLACED = 1 << 3; // AV_FRAME_FLAG_INTERLACED of libavutil/frame.h
     static final int FRAME_FLAG_TOP_FIELD_FIRST = 1 << 4; // AV_FRAME_FLAG_TOP_FIELD_FIRST

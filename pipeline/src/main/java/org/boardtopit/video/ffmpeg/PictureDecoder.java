@@ -228,7 +228,9 @@ final class PictureDecoder implements AutoCloseable {
             }
             av_packet_unref(packet);
         }
-        boolean fewerThanIndexed = complete && stream.nb_frames() > read;
+        // Of the others, AVI counts pictures that say "the last one again" and are not stored.
+        boolean indexed = container.iformat().name().getString().contains("mp4");
+        boolean fewerThanIndexed = indexed && complete && stream.nb_frames() > read;
         return new PacketScan(
                 Arrays.copyOf(stamps, n), Arrays.copyOf(keys, keyCount), complete, undecodable > 0 || fewerThanIndexed);
     }
