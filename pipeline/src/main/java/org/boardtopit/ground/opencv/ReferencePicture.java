@@ -1,8 +1,14 @@
 package org.boardtopit.ground.opencv;
 
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Iterator;
 import java.util.Optional;
+import javax.imageio.ImageIO;
+import javax.imageio.ImageReader;
+import javax.imageio.stream.ImageInputStream;
 import org.boardtopit.ground.Placement;
 import org.boardtopit.signal.Homography;
 import org.boardtopit.signal.Point2;
@@ -27,6 +33,9 @@ import org.bytedeco.opencv.opencv_features2d.SIFT;
  * and the light that differ between a wide reference picture and a clip.
  */
 public final class ReferencePicture implements AutoCloseable {
+    /** More than the largest phone cameras take. */
+    private static final long MOST_PIXELS = 250_000_000;
+
     private static final int MAX_FEATURES = 1500;
     private static final int MAX_WIDTH_PX = 1280;
     private static final double RATIO = 0.8;
@@ -56,9 +65,13 @@ public final class ReferencePicture implements AutoCloseable {
         byte[] bytes;
         try {
             bytes = Files.readAllBytes(file);
-        } catch (java.io.IOException e) {
+        } catch (IOException e) {
             throw new VideoException(file + ": the reference picture cannot be read", e);
         }
+        if (bytes.length == 0) {
+            throw new VideoException(file + ": not a picture but an empty file; a JPEG or PNG is needed");
+        }
+        requireSize(file, bytes);
         try (BytePointer pointer = new BytePointer(bytes);
                 Mat buffer = new Mat(1, bytes.length, opencv_core.CV_8UC1, pointer)) {
             Mat grey = opencv_imgcodecs.imdecode(buffer, opencv_imgcodecs.IMREAD_GRAYSCALE);
@@ -67,6 +80,28 @@ public final class ReferencePicture implements AutoCloseable {
                 throw new VideoException(file + ": not a picture; a JPEG or PNG is needed");
             }
             return new ReferencePicture(grey);
+        }
+    }
+
+    /** By its head alone: a file of some kilobytes can unfold into gigabytes. */
+    private static void requireSize(Path file, byte[] bytes) throws VideoException {
+        try (ImageInputStream in = ImageIO.createImageInputStream(new ByteArrayInputStream(bytes))) {
+            Iterator<ImageReader> readers = ImageIO.getImageReaders(in);
+            if (!readers.hasNext()) {
+                return; // no JPEG or PNG, which is said below
+            }
+            ImageReader reader = readers.next();
+            reader.setInput(in);
+            long pixels = (long) reader.getWidth(0) * reader.getHeight(0);
+            reader.dispose();
+            if (pixels > MOST_PIXELS) {
+                throw new VideoException(file + ": the reference picture has " + pixels / 1_000_000
+                        + " million pixels, at most " + MOST_PIXELS / 1_000_000 + " are read; make it smaller");
+            }
+        } catch (VideoException e) {
+            throw e;
+        } catch (IOException e) {
+            throw new VideoException(file + ": not a picture; a JPEG or PNG is needed", e);
         }
     }
 
