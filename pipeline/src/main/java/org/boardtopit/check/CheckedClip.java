@@ -1,5 +1,7 @@
 package org.boardtopit.check;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.Optional;
 import org.boardtopit.clips.AttemptEntry.Consent;
@@ -55,6 +57,14 @@ public record CheckedClip(
     /** Frames a second at which the camera looked; NaN when unknown. */
     public double fps() {
         return facts.map(f -> f.fps() * slowDown).orElse(Double.NaN);
+    }
+
+    /** A rate as people write it: 60, 59.94, 119.88. */
+    public static String spokenRate(double fps) {
+        return BigDecimal.valueOf(fps)
+                .setScale(2, RoundingMode.HALF_UP)
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     /** Frames to be read; 0 when it will not be measured. */

@@ -212,9 +212,9 @@ public final class ClipChecker {
                     / facts.info().nominalFps();
             if (ratio < 1 / LEAST_SLOW_DOWN) {
                 remark(
-                        text(
-                                "capture_fps is below the %.4g frames a second of the file and is not used",
-                                facts.info().nominalFps()),
+                        "capture_fps is below the "
+                                + CheckedClip.spokenRate(facts.info().nominalFps())
+                                + " frames a second of the file and is not used",
                         "leave capture_fps empty unless the file is slow motion");
             }
             return ratio >= LEAST_SLOW_DOWN ? ratio : 1;
@@ -258,7 +258,7 @@ public final class ClipChecker {
             }
             if (fps < SLOW_FPS) {
                 remark(
-                        text("%.4g frames a second", fps),
+                        CheckedClip.spokenRate(fps) + " frames a second",
                         "60 or more time the contacts better"
                                 + (slowDown == 1
                                         ? "; of slow motion the sheet's capture_fps says how fast it was"

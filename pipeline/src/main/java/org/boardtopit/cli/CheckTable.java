@@ -62,8 +62,7 @@ final class CheckTable {
         return List.of(
                 shortened(checked.clip().fileName()),
                 facts.map(CheckTable::frames).orElse(UNKNOWN),
-                facts.map(f -> number("%.4g", checked.fps()) + (f.times().isVariable() ? " varies" : ""))
-                        .orElse(UNKNOWN),
+                facts.map(f -> rate(checked.fps(), f)).orElse(UNKNOWN),
                 facts.map(f -> f.info().widthPx() + " x " + f.info().heightPx()).orElse(UNKNOWN),
                 facts.map(f -> Integer.toString(f.info().rotationDeg())).orElse(UNKNOWN),
                 facts.map(CheckTable::coded).orElse(UNKNOWN),
@@ -81,6 +80,13 @@ final class CheckTable {
 
     private static String frames(ClipFacts facts) {
         return facts.frames() < 0 ? UNKNOWN : (facts.allCounted() ? "" : "~") + facts.frames();
+    }
+
+    /** Of a single picture there is none. */
+    private static String rate(double fps, ClipFacts facts) {
+        return Double.isFinite(fps)
+                ? CheckedClip.spokenRate(fps) + (facts.times().isVariable() ? " varies" : "")
+                : UNKNOWN;
     }
 
     private static String coded(ClipFacts facts) {

@@ -72,7 +72,8 @@ final class SheetTable {
             while (records.hasNext()) {
                 table.add(line, records.next());
                 if (known.isPresent() && table.rows.size() > MOST_ROWS) {
-                    throw new InputException(file, line, "", "more than " + MOST_ROWS + " rows; a sheet has one for each clip");
+                    throw new InputException(
+                            file, line, "", "more than " + MOST_ROWS + " rows; a sheet has one for each clip");
                 }
                 line = (int) parser.getCurrentLineNumber() + 1;
             }

@@ -8,7 +8,8 @@ import java.util.OptionalLong;
  *
  * @param pictures how many stamps there are
  * @param spanUs from the first to the last
- * @param fps pictures a second: one less than there are, over the span; NaN with fewer than two
+ * @param fps pictures a second: of a steady clip over the usual steps, so that a lost picture does not count, of one whose rate
+ *     varies over all; NaN with fewer than two
  * @param usualStepUs median of the times between neighbours; empty with fewer than two
  * @param longestStepUs the longest of them; empty with fewer than two
  * @param unevenShare 0 to 1, of the steps that are not the usual one: off by more than a tenth of it and by more than the
@@ -48,22 +49,19 @@ public record FrameTimes(
         }
         Arrays.sort(steps);
         long usual = steps[(n - 1) / 2];
-        long span = sorted[n - 1] - sorted[0];
+        double least = Math.max(USUAL_JITTER * usual, ROUNDING_US);
+        long[] even =
+                Arrays.stream(steps).filter(s -> Math.abs(s - usual) <= least).toArray();
+        double unevenShare = 1 - (double) even.length / steps.length;
+        long[] counted = unevenShare > VARIABLE_SHARE ? steps : even;
+        long countedUs = Arrays.stream(counted).sum();
         return new FrameTimes(
                 n,
-                span,
-                span > 0 ? (n - 1) * 1e6 / span : Double.NaN,
+                sorted[n - 1] - sorted[0],
+                countedUs > 0 ? counted.length * 1e6 / countedUs : Double.NaN,
                 OptionalLong.of(usual),
                 OptionalLong.of(steps[n - 2]),
-                uneven(steps, usual));
-    }
-
-    private static double uneven(long[] steps, long usual) {
-        double least = Math.max(USUAL_JITTER * usual, ROUNDING_US);
-        return (double) Arrays.stream(steps)
-                        .filter(s -> Math.abs(s - usual) > least)
-                        .count()
-                / steps.length;
+                unevenShare);
     }
 
     /** True when the time between pictures changes again and again. Harmless: every time comes from its own stamp. */

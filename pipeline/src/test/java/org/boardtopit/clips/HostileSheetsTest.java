@@ -81,8 +81,8 @@ class HostileSheetsTest {
     @ParameterizedTest
     @ValueSource(strings = {"ISO-8859-1", "windows-1252", "IBM850"})
     void saysWhichLineIsNotUtf8(String encoding) throws IOException {
-        Path sheet = file(
-                "attempts.csv", "clip,athlete\na.mp4,Ann\nb.mp4,J\u00fcrg\n".getBytes(Charset.forName(encoding)));
+        Path sheet =
+                file("attempts.csv", "clip,athlete\na.mp4,Ann\nb.mp4,J\u00fcrg\n".getBytes(Charset.forName(encoding)));
         assertEquals(
                 "attempts.csv, line 3: a character is not UTF-8; save the file with the encoding UTF-8",
                 refusal(() -> AttemptSheetReader.read(sheet)));
@@ -204,7 +204,17 @@ class HostileSheetsTest {
     // ---- numbers
 
     @ParameterizedTest
-    @ValueSource(strings = {"1e999", "-1e999", "0x7fffffffffffffff", "1e-999999999", "99999999999999999999999", ".inf", "1_0", "1:30"})
+    @ValueSource(
+            strings = {
+                "1e999",
+                "-1e999",
+                "0x7fffffffffffffff",
+                "1e-999999999",
+                "99999999999999999999999",
+                ".inf",
+                "1_0",
+                "1:30"
+            })
     void aNumberBeyondAllBoundsIsRefusedLikeAnyOther(String number) throws IOException {
         String refused = meetRefusal("athletes: [{bib: 1, stature_m: " + number + "}]");
         assertTrue(refused.contains("stature_m must be "), refused);
@@ -240,7 +250,8 @@ class HostileSheetsTest {
         Files.writeString(inner.resolve("m.csv"), "name\n");
         Files.createSymbolicLink(inner.resolve("link.csv"), folder.resolve("outside.csv"));
         Files.createSymbolicLink(inner.resolve("way"), folder);
-        for (String path : new String[] {"../outside.csv", "link.csv", "way/outside.csv", "/etc/hosts", "./x/../../outside.csv"}) {
+        for (String path :
+                new String[] {"../outside.csv", "link.csv", "way/outside.csv", "/etc/hosts", "./x/../../outside.csv"}) {
             Path meet = Files.writeString(inner.resolve("meet.yaml"), key.formatted("'" + path + "'") + "\n");
             String refused = refusal(() -> MeetSheetReader.read(meet));
             assertTrue(refused.contains("that does not leave it"), refused);

@@ -51,6 +51,7 @@ class FrameTimesTest {
                 .toArray();
         FrameTimes times = FrameTimes.of(stamps);
         assertFalse(times.isVariable());
+        assertEquals(50, times.fps(), 1e-9);
         assertEquals(40_000, times.longestStepUs().orElseThrow());
     }
 

@@ -61,7 +61,10 @@ class ReferencePictureTest {
 
         String message = refusal(file);
 
-        assertTrue(message.endsWith("the reference picture has 1600 million pixels, at most 250 are read; make it smaller"), message);
+        assertTrue(
+                message.endsWith(
+                        "the reference picture has 1600 million pixels, at most 250 are read; make it smaller"),
+                message);
     }
 
     private static void chunk(DataOutputStream png, String name, byte[] content) throws IOException {
@@ -80,7 +83,8 @@ class ReferencePictureTest {
     void aDamagedPictureIsRefusedOrReadInPart(int seed) throws IOException {
         Random random = new Random(seed);
         Path file = folder.resolve("stand.jpg");
-        ImageIO.write(new BufferedImage(320, 240, BufferedImage.TYPE_INT_RGB), seed % 2 == 0 ? "png" : "jpg", file.toFile());
+        ImageIO.write(
+                new BufferedImage(320, 240, BufferedImage.TYPE_INT_RGB), seed % 2 == 0 ? "png" : "jpg", file.toFile());
         byte[] bytes = Files.readAllBytes(file);
         for (int i = 0; i < 20; i++) {
             bytes[random.nextInt(bytes.length)] = (byte) random.nextInt(256);
@@ -102,6 +106,8 @@ class ReferencePictureTest {
     }
 
     private static String refusal(Path file) {
-        return assertThrows(VideoException.class, () -> ReferencePicture.read(file).close()).getMessage();
+        return assertThrows(
+                        VideoException.class, () -> ReferencePicture.read(file).close())
+                .getMessage();
     }
 }

@@ -221,7 +221,8 @@ class FootageTest {
             picture.fill(x, top, 2, 128, Drawing.WHITE);
             picture.fill(x + 2, top, 2, 128, 0, 0, 0);
         }
-        Path clip = DrawnClip.codedAs("mjpeg").pixelFormat("yuvj444p").add(picture).write(folder.resolve("4k.mkv"));
+        Path clip =
+                DrawnClip.codedAs("mjpeg").pixelFormat("yuvj444p").add(picture).write(folder.resolve("4k.mkv"));
         SquareCrop crop = new SquareCrop(128);
         var rgb = crop.newBuffer();
         VideoFrame frame = read(clip).get(0);

@@ -68,8 +68,7 @@ enum Mutant {
                 return BITS_FLIPPED.of(file, random);
             }
             int[] a = boxes.get(random.nextInt(boxes.size() - 1));
-            List<int[]> after =
-                    boxes.stream().filter(b -> b[0] >= a[0] + a[1]).toList();
+            List<int[]> after = boxes.stream().filter(b -> b[0] >= a[0] + a[1]).toList();
             if (after.isEmpty()) {
                 return TRUNCATED.of(file, random);
             }
@@ -124,7 +123,8 @@ enum Mutant {
             }
             boxes.add(new int[] {at, length});
             int name = file.getInt(at + 4);
-            if (List.of(0x6d6f6f76, 0x7472616b, 0x6d646961, 0x6d696e66, 0x7374626c).contains(name)) { // moov ... stbl
+            if (List.of(0x6d6f6f76, 0x7472616b, 0x6d646961, 0x6d696e66, 0x7374626c)
+                    .contains(name)) { // moov ... stbl
                 addBoxes(file, at + 8, at + length, boxes);
             }
             at += length;
@@ -132,7 +132,8 @@ enum Mutant {
     }
 
     private static byte[] joined(byte[]... pieces) {
-        ByteBuffer all = ByteBuffer.allocate(Arrays.stream(pieces).mapToInt(p -> p.length).sum());
+        ByteBuffer all = ByteBuffer.allocate(
+                Arrays.stream(pieces).mapToInt(p -> p.length).sum());
         for (byte[] piece : pieces) {
             all.put(piece);
         }

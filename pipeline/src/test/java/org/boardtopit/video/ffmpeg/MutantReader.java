@@ -23,8 +23,11 @@ final class MutantReader {
             OUT.println("begin " + i);
             long startNs = System.nanoTime();
             String outcome = outcome(Path.of(files[i]));
-            OUT.println(i + " " + outcome.replaceFirst(
-                    " ", " " + (System.nanoTime() - startNs) / 1_000_000 + " " + Pointer.physicalBytes() / 1_000_000 + " "));
+            OUT.println(i + " "
+                    + outcome.replaceFirst(
+                            " ",
+                            " " + (System.nanoTime() - startNs) / 1_000_000 + " " + Pointer.physicalBytes() / 1_000_000
+                                    + " "));
         }
     }
 
@@ -46,7 +49,8 @@ final class MutantReader {
         try (FrameReader reader = new PrefetchingReader(new FfmpegFrameReader(clip, 2))) {
             for (Optional<VideoFrame> next = reader.next(); next.isPresent(); next = reader.next()) {
                 if (next.get().timestampUs() <= lastUs) {
-                    throw new IllegalStateException("time went back to " + next.get().timestampUs());
+                    throw new IllegalStateException(
+                            "time went back to " + next.get().timestampUs());
                 }
                 lastUs = next.get().timestampUs();
                 count++;
