@@ -48,6 +48,7 @@ class ArchitectureTest {
             "report",
             "run",
             "accuracy",
+            "check",
             "cli");
 
     @ArchTest

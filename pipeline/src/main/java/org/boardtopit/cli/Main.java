@@ -48,6 +48,7 @@ public final class Main {
         Console console = surroundings.console();
         CommandLine commands = new CommandLine(new Root())
                 .addSubcommand(new ProcessCommand(surroundings))
+                .addSubcommand(new CheckCommand(surroundings))
                 .addSubcommand(new CamerasCommand(surroundings))
                 .addSubcommand(new NetworksCommand(surroundings))
                 .addSubcommand(new BenchCommand(surroundings))
@@ -113,6 +114,7 @@ public final class Main {
                 "Examples:",
                 "  boardtopit process clips --out results",
                 "  boardtopit process clips --meet meet.yaml --out results",
+                "  boardtopit check clips --meet meet.yaml --out results",
                 "  boardtopit cameras meet.yaml --out results",
                 "  boardtopit help process",
                 "",
@@ -126,7 +128,8 @@ public final class Main {
         @Override
         public void run() {
             throw new ParameterException(
-                    command.commandLine(), "a command is missing: process, cameras, networks, bench, accuracy or tidy");
+                    command.commandLine(),
+                    "a command is missing: process, check, cameras, networks, bench, accuracy or tidy");
         }
     }
 }

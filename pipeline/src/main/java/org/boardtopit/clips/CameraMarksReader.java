@@ -19,12 +19,18 @@ public final class CameraMarksReader {
     /** Wider than any camera's picture; points a little outside the picture are of use. */
     private static final double MOST_PX = 20_000;
 
+    /** Ten times what anybody measures; the check leaves out each of them in turn. */
+    private static final int MOST_MARKS = 100;
+
     private CameraMarksReader() {}
 
     /** The marks in the order of the file; an InputException says what is wrong and where. */
     public static CameraMarks read(Path file) throws InputException {
         List<Mark> marks = new ArrayList<>();
         List<SheetTable.Row> rows = SheetTable.read(file, COLUMNS, COLUMNS);
+        if (rows.size() > MOST_MARKS) {
+            throw rows.get(MOST_MARKS).problem("name", "more than " + MOST_MARKS + " marks; six to ten are enough");
+        }
         for (SheetTable.Row row : rows) {
             Mark mark = mark(row);
             for (int i = 0; i < marks.size(); i++) {

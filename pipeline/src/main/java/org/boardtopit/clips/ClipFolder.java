@@ -10,6 +10,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -44,13 +45,23 @@ public record ClipFolder(List<Path> clips, List<SkippedFile> skipped) {
     public static ClipFolder list(List<Path> inputs, Path out, Set<Path> inputFiles) throws InputException {
         Path outFolder = absolute(out);
         refuseInputsIn(outFolder, inputs, inputFiles);
+        return list(inputs, Optional.of(outFolder), inputFiles);
+    }
+
+    /** The same when nothing is to be written. */
+    public static ClipFolder list(List<Path> inputs, Set<Path> inputFiles) throws InputException {
+        return list(inputs, Optional.empty(), inputFiles);
+    }
+
+    private static ClipFolder list(List<Path> inputs, Optional<Path> outFolder, Set<Path> inputFiles)
+            throws InputException {
         Listing listing = new Listing(outFolder, inputFiles);
         for (Path input : inputs) {
             listing.add(input);
         }
         if (listing.clips.isEmpty()) {
             throw new InputException(
-                    inputs.isEmpty() ? out : inputs.get(0),
+                    inputs.isEmpty() ? Path.of("") : inputs.get(0),
                     "there are no clips here; clips are files ending in " + String.join(", ", EXTENSIONS));
         }
         return new ClipFolder(listing.clips, listing.skipped);
@@ -83,14 +94,14 @@ public record ClipFolder(List<Path> clips, List<SkippedFile> skipped) {
     }
 
     private static final class Listing {
-        private final Path outFolder;
+        private final Optional<Path> outFolder;
         private final Set<Path> inputFiles;
         private final List<Path> clips = new ArrayList<>();
         private final List<SkippedFile> skipped = new ArrayList<>();
         private final Set<Path> seen = new HashSet<>();
         private final Map<String, Path> byName = new HashMap<>();
 
-        private Listing(Path outFolder, Set<Path> inputFiles) {
+        private Listing(Optional<Path> outFolder, Set<Path> inputFiles) {
             this.outFolder = outFolder;
             this.inputFiles = inputFiles;
         }
@@ -123,7 +134,7 @@ public record ClipFolder(List<Path> clips, List<SkippedFile> skipped) {
         }
 
         private void addInnerFolder(Path folder) {
-            if (!absolute(folder).equals(outFolder)) {
+            if (!outFolder.equals(Optional.of(absolute(folder)))) {
                 skipped.add(new SkippedFile(folder, "a folder; name it on the command line to take its clips"));
             }
         }
@@ -132,7 +143,7 @@ public record ClipFolder(List<Path> clips, List<SkippedFile> skipped) {
             if (inputFiles.contains(absolute(file)) || !seen.add(realPath(file))) {
                 return;
             }
-            if (absolute(file).startsWith(outFolder)) {
+            if (outFolder.isPresent() && absolute(file).startsWith(outFolder.get())) {
                 skipped.add(new SkippedFile(file, "it lies in the output folder"));
             } else if (file.getFileName().toString().startsWith(".")) {
                 skipped.add(new SkippedFile(file, "a hidden file"));

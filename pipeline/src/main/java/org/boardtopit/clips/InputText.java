@@ -53,12 +53,26 @@ final class InputText {
                 .onUnmappableCharacter(CodingErrorAction.REPORT)
                 .decode(in, out, true);
         out.flip();
+        if (startsLikeUtf16(bytes)) {
+            throw new InputException(file, "the file is UTF-16; save it with the encoding UTF-8");
+        }
         if (result.isError()) {
             throw new InputException(
                     file, lineOf(out), "", "a character is not UTF-8; save the file with the encoding UTF-8");
         }
         boolean marked = out.length() > 0 && out.charAt(0) == '\uFEFF';
         return (marked ? out.subSequence(1, out.length()) : out).toString();
+    }
+
+    /** By its byte order mark, or because every other byte of its first letters is zero. */
+    private static boolean startsLikeUtf16(byte[] bytes) {
+        if (bytes.length < 4) {
+            return false;
+        }
+        int first = (bytes[0] & 0xff) << 8 | (bytes[1] & 0xff);
+        boolean marked = first == 0xfeff || first == 0xfffe;
+        boolean everyOther = (bytes[0] == 0 && bytes[2] == 0) || (bytes[1] == 0 && bytes[3] == 0);
+        return marked || everyOther;
     }
 
     private static int lineOf(CharBuffer before) {

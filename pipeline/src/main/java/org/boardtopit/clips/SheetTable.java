@@ -22,6 +22,10 @@ import org.apache.commons.csv.CSVRecord;
  */
 final class SheetTable {
     private static final int LONGEST_CELL = 200;
+
+    /** Fifty times the clips of a large competition; what is compared row by row with clips must not take the night. */
+    private static final int MOST_ROWS = 20_000;
+
     private static final Pattern NUMBER = Pattern.compile("[+-]?([0-9]+([.,][0-9]*)?|[.,][0-9]+)");
 
     private final Path file;
@@ -67,6 +71,10 @@ final class SheetTable {
             line = (int) parser.getCurrentLineNumber() + 1;
             while (records.hasNext()) {
                 table.add(line, records.next());
+                if (known.isPresent() && table.rows.size() > MOST_ROWS) {
+                    throw new InputException(
+                            file, line, "", "more than " + MOST_ROWS + " rows; a sheet has one for each clip");
+                }
                 line = (int) parser.getCurrentLineNumber() + 1;
             }
             return List.copyOf(table.rows);

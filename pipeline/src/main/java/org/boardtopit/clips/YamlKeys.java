@@ -25,6 +25,10 @@ import org.boardtopit.clips.YamlNode.Sequence;
 public final class YamlKeys {
     private static final String DECIMAL = "[+-]?[0-9]+(\\.[0-9]+)?";
     private static final int LONGEST_TEXT = 200;
+
+    /** Ten times the athletes of a large competition; each is compared with all others. */
+    private static final int MOST_ITEMS = 5000;
+
     /** About eight lines: more than a table's cell can bear. */
     private static final int LONGEST_PROSE = 800;
 
@@ -239,6 +243,11 @@ public final class YamlKeys {
         }
         if (!(node instanceof Sequence sequence)) {
             throw at(node, key + " must be a list; begin each item with '- " + known.get(0) + ": ...'");
+        }
+        if (sequence.items().size() > MOST_ITEMS) {
+            throw at(
+                    sequence.items().get(MOST_ITEMS),
+                    key + " has " + sequence.items().size() + " items, at most " + MOST_ITEMS + " are read");
         }
         List<YamlKeys> items = new ArrayList<>();
         for (YamlNode item : sequence.items()) {

@@ -8,19 +8,22 @@ import java.util.concurrent.BlockingQueue;
 /**
  * Decodes ahead on a thread of its own, so that decoding and the work on the frames overlap.
  *
- * <p>Owns the other reader; its frames are copied into {@value #AHEAD} buffers that go round. Use from one thread. {@link
+ * <p>Owns the other reader; its frames are copied into a few buffers that go round. Use from one thread. {@link
  * #close()} ends the thread before it closes the reader.
  */
 public final class PrefetchingReader implements FrameReader {
-    private static final int AHEAD = 3;
+    private static final int MOST_AHEAD = 3;
+
+    /** Pictures of 4K (25 MB) are read ahead like small ones, larger ones less. */
+    private static final int MOST_BYTES_AHEAD = 80_000_000;
 
     private record Item(VideoFrame frame, VideoException failure, RuntimeException bug) {}
 
     private static final Item END = new Item(null, null, null);
 
     private final FrameReader reader;
-    private final BlockingQueue<ByteBuffer> free = new ArrayBlockingQueue<>(AHEAD + 1);
-    private final BlockingQueue<Item> ready = new ArrayBlockingQueue<>(AHEAD + 2);
+    private final BlockingQueue<ByteBuffer> free = new ArrayBlockingQueue<>(MOST_AHEAD + 1);
+    private final BlockingQueue<Item> ready = new ArrayBlockingQueue<>(MOST_AHEAD + 2);
     private final OwnThread thread;
     private volatile long undecodable;
     private ByteBuffer lent;
@@ -31,8 +34,10 @@ public final class PrefetchingReader implements FrameReader {
     public PrefetchingReader(FrameReader reader) {
         this.reader = reader;
         VideoInfo info = reader.info();
-        for (int i = 0; i < AHEAD + 1; i++) {
-            free.add(ByteBuffer.allocateDirect(3 * info.widthPx() * info.heightPx()));
+        int bytes = 3 * info.widthPx() * info.heightPx();
+        int ahead = Math.max(1, Math.min(MOST_AHEAD, MOST_BYTES_AHEAD / bytes));
+        for (int i = 0; i < ahead + 1; i++) {
+            free.add(ByteBuffer.allocateDirect(bytes));
         }
         this.thread = new OwnThread("decode", this::decode);
     }

@@ -30,7 +30,7 @@ class OtherCommandsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"process", "cameras", "networks", "bench", "accuracy"})
+    @ValueSource(strings = {"process", "check", "cameras", "networks", "bench", "accuracy"})
     void everyCommandHasHelpWithExamples(String command) {
         assertEquals(0, program.run("help", command));
         String asCommand = program.out();

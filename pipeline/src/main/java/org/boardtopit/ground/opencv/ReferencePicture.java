@@ -1,11 +1,19 @@
 package org.boardtopit.ground.opencv;
 
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Iterator;
 import java.util.Optional;
+import javax.imageio.ImageIO;
+import javax.imageio.ImageReader;
+import javax.imageio.stream.ImageInputStream;
+import org.boardtopit.ground.Placement;
 import org.boardtopit.signal.Homography;
 import org.boardtopit.signal.Point2;
 import org.boardtopit.video.VideoException;
+import org.boardtopit.video.VideoFrame;
 import org.bytedeco.javacpp.BytePointer;
 import org.bytedeco.opencv.global.opencv_core;
 import org.bytedeco.opencv.global.opencv_imgcodecs;
@@ -25,6 +33,9 @@ import org.bytedeco.opencv.opencv_features2d.SIFT;
  * and the light that differ between a wide reference picture and a clip.
  */
 public final class ReferencePicture implements AutoCloseable {
+    /** More than the largest phone cameras take. */
+    private static final long MOST_PIXELS = 250_000_000;
+
     private static final int MAX_FEATURES = 1500;
     private static final int MAX_WIDTH_PX = 1280;
     private static final double RATIO = 0.8;
@@ -54,9 +65,13 @@ public final class ReferencePicture implements AutoCloseable {
         byte[] bytes;
         try {
             bytes = Files.readAllBytes(file);
-        } catch (java.io.IOException e) {
+        } catch (IOException e) {
             throw new VideoException(file + ": the reference picture cannot be read", e);
         }
+        if (bytes.length == 0) {
+            throw new VideoException(file + ": not a picture but an empty file; a JPEG or PNG is needed");
+        }
+        requireSize(file, bytes);
         try (BytePointer pointer = new BytePointer(bytes);
                 Mat buffer = new Mat(1, bytes.length, opencv_core.CV_8UC1, pointer)) {
             Mat grey = opencv_imgcodecs.imdecode(buffer, opencv_imgcodecs.IMREAD_GRAYSCALE);
@@ -68,6 +83,28 @@ public final class ReferencePicture implements AutoCloseable {
         }
     }
 
+    /** By its head alone: a file of some kilobytes can unfold into gigabytes. */
+    private static void requireSize(Path file, byte[] bytes) throws VideoException {
+        try (ImageInputStream in = ImageIO.createImageInputStream(new ByteArrayInputStream(bytes))) {
+            Iterator<ImageReader> readers = ImageIO.getImageReaders(in);
+            if (!readers.hasNext()) {
+                return; // no JPEG or PNG, which is said below
+            }
+            ImageReader reader = readers.next();
+            reader.setInput(in);
+            long pixels = (long) reader.getWidth(0) * reader.getHeight(0);
+            reader.dispose();
+            if (pixels > MOST_PIXELS) {
+                throw new VideoException(file + ": the reference picture has " + pixels / 1_000_000
+                        + " million pixels, at most " + MOST_PIXELS / 1_000_000 + " are read; make it smaller");
+            }
+        } catch (VideoException e) {
+            throw e;
+        } catch (IOException e) {
+            throw new VideoException(file + ": not a picture; a JPEG or PNG is needed", e);
+        }
+    }
+
     public int widthPx() {
         return widthPx;
     }
@@ -76,12 +113,19 @@ public final class ReferencePicture implements AutoCloseable {
         return heightPx;
     }
 
+    /** Where a frame lies in this picture; empty when the two do not show the same place. May be called from several threads. */
+    public Optional<Placement> place(VideoFrame frame) {
+        try (BytePointer pixels = new BytePointer(frame.bgr());
+                Mat bgr = new Mat(frame.heightPx(), frame.widthPx(), opencv_core.CV_8UC3, pixels);
+                Mat full = new Mat()) {
+            opencv_imgproc.cvtColor(bgr, full, opencv_imgproc.COLOR_BGR2GRAY);
+            return locate(full).map(fit -> new Placement(fit.homography(), fit.inliers(), fit.residualPx()));
+        }
+    }
+
     /** Pixels of a grey picture to pixels of this one; empty when the two do not show the same place. */
     Optional<RansacHomography.Fit> locate(Mat grey) {
-        if (!described) {
-            describe(this.grey, scale, points, descriptors); // takes a third of a second, so only when it is needed
-            described = true;
-        }
+        describeThis();
         double s = Math.min(1, MAX_WIDTH_PX / (double) grey.cols());
         try (KeyPointVector here = new KeyPointVector();
                 Mat described = new Mat();
@@ -111,6 +155,13 @@ public final class ReferencePicture implements AutoCloseable {
             }
             return RansacHomography.fit(from, to, n, RANSAC_PX, MIN_INLIERS)
                     .filter(fit -> isSane(fit.homography(), grey.cols(), grey.rows()));
+        }
+    }
+
+    private synchronized void describeThis() {
+        if (!described) {
+            describe(this.grey, scale, points, descriptors); // takes a third of a second, so only when it is needed
+            described = true;
         }
     }
 

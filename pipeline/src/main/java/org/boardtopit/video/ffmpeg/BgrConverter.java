@@ -9,6 +9,8 @@ import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_BT709;
 import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_FCC;
 import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_SMPTE170M;
 import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_SMPTE240M;
+import static org.bytedeco.ffmpeg.global.avutil.AVCOL_TRC_ARIB_STD_B67;
+import static org.bytedeco.ffmpeg.global.avutil.AVCOL_TRC_SMPTE2084;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_BGR24;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUVJ411P;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUVJ420P;
@@ -31,6 +33,8 @@ import static org.bytedeco.ffmpeg.global.swscale.sws_setColorspaceDetails;
 
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
+import java.util.Optional;
+import org.boardtopit.video.ClipFacts.Tone;
 import org.boardtopit.video.VideoException;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
 import org.bytedeco.ffmpeg.swscale.SwsContext;
@@ -43,8 +47,8 @@ import org.bytedeco.javacpp.PointerPointer;
  * Pictures of any pixel format and size to 8-bit blue, green, red of one size.
  *
  * <p>The colour matrix and range are the picture's own. Where it does not say, BT.709 is taken from 720 lines up and BT.601
- * below, and the narrow range except for the full-range formats: the custom of players. Wide-gamut and high-dynamic-range
- * material gets its matrix but no tone mapping.
+ * below, and the narrow range except for the full-range formats: the custom of players. High-dynamic-range material gets its
+ * own matrix and then the {@link ToneCurve}; its wide gamut is not narrowed, so that colours come out a little pale.
  *
  * <p>Common 8-bit formats take the library's fast way: at most 2 of 255 levels darker than exact arithmetic, colour planes
  * repeated instead of interpolated. Measured for 1280 x 720: 0.27 ms a picture; the exact way takes 4.8 ms.
@@ -62,14 +66,27 @@ final class BgrConverter implements AutoCloseable {
     private final IntPointer strides;
     private SwsContext scaler;
     private Source source;
+    private Optional<ToneCurve> curve = Optional.empty();
     private boolean closed;
 
     /** What the scaler was made for. */
-    private record Source(int widthPx, int heightPx, int format, int matrix, int range) {
+    private record Source(int widthPx, int heightPx, int format, int matrix, int range, int transfer) {
         static Source of(AVFrame picture) {
             return new Source(
-                    picture.width(), picture.height(), picture.format(), picture.colorspace(), picture.color_range());
+                    picture.width(),
+                    picture.height(),
+                    picture.format(),
+                    picture.colorspace(),
+                    picture.color_range(),
+                    picture.color_trc());
         }
+    }
+
+    /** From the library's code for the transfer characteristics. */
+    static Tone toneOf(int transfer) {
+        return transfer == AVCOL_TRC_ARIB_STD_B67
+                ? Tone.HLG
+                : transfer == AVCOL_TRC_SMPTE2084 ? Tone.PQ : Tone.STANDARD;
     }
 
     BgrConverter(Path clip, int widthPx, int heightPx) {
@@ -98,6 +115,9 @@ final class BgrConverter implements AutoCloseable {
                 sws_scale(scaler, picture.data(), picture.linesize(), 0, picture.height(), planes, strides),
                 clip,
                 "converting the colours");
+        if (curve.isPresent()) {
+            curve.get().apply(pixels);
+        }
         return pixels;
     }
 
@@ -123,6 +143,7 @@ final class BgrConverter implements AutoCloseable {
         IntPointer from = sws_getCoefficients(matrix(wanted));
         // Fails only for formats without a matrix (RGB), which need none.
         sws_setColorspaceDetails(scaler, from, fullRange(wanted) ? 1 : 0, from, 1, 0, 1 << 16, 1 << 16);
+        curve = ToneCurve.of(toneOf(wanted.transfer));
         source = wanted;
     }
 

@@ -7,9 +7,12 @@ import static org.bytedeco.ffmpeg.global.avutil.AV_FRAME_DATA_DISPLAYMATRIX;
 import static org.bytedeco.ffmpeg.global.avutil.av_frame_alloc;
 import static org.bytedeco.ffmpeg.global.avutil.av_frame_free;
 import static org.bytedeco.ffmpeg.global.avutil.av_frame_get_side_data;
+import static org.bytedeco.ffmpeg.global.avutil.av_pix_fmt_desc_get;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.OptionalLong;
+import org.boardtopit.video.ClipFacts.Tone;
 import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoException;
 import org.boardtopit.video.VideoFrame;
@@ -21,7 +24,9 @@ import org.bytedeco.ffmpeg.avformat.AVFormatContext;
 import org.bytedeco.ffmpeg.avformat.AVStream;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
 import org.bytedeco.ffmpeg.avutil.AVFrameSideData;
+import org.bytedeco.ffmpeg.avutil.AVPixFmtDescriptor;
 import org.bytedeco.ffmpeg.avutil.AVRational;
+import org.bytedeco.ffmpeg.global.avutil;
 import org.bytedeco.javacpp.BytePointer;
 import org.bytedeco.javacpp.IntPointer;
 
@@ -35,6 +40,7 @@ import org.bytedeco.javacpp.IntPointer;
  *   <li>Pixels that are not square are made so by enlarging the shorter side, never by shrinking the other.
  *   <li>Of interlaced material every field becomes a frame with its own time ({@link UprightFilter}).
  *   <li>A clip that changes its picture size keeps the size of its first picture.
+ *   <li>High dynamic range becomes standard range by {@link ToneCurve}.
  *   <li>Pictures that cannot be decoded are counted. A clip that was cut off gives the frames that are there.
  * </ul>
  *
@@ -45,6 +51,8 @@ public final class FfmpegFrameReader implements FrameReader {
             25; // containers that tell nothing are raw streams, where FFmpeg assumes 25
     private static final double MAX_FPS = 10_000; // beyond any camera: a container's time base taken for a rate
     private static final double MAX_PIXEL_ASPECT = 4; // the widest in use is 2:1; beyond, the number is damaged
+
+    private static final AVRational MICROSECONDS = avutil.av_make_q(1, 1_000_000);
 
     private final Path clip;
     private final int decoderThreads;
@@ -61,6 +69,9 @@ public final class FfmpegFrameReader implements FrameReader {
     private boolean ended;
     private boolean closed;
     private int delivered;
+    private long reachedUs;
+    private int firstTransfer;
+    private int firstFormat;
 
     /**
      * Opens the clip.
@@ -89,6 +100,8 @@ public final class FfmpegFrameReader implements FrameReader {
                     + decoder.undecodable() + " were damaged); copy it again from the camera");
         }
         picturePending = true;
+        firstTransfer = picture.color_trc();
+        firstFormat = picture.format();
         originTicks = picture.best_effort_timestamp() == Libav.NO_STAMP ? 0 : picture.best_effort_timestamp();
         orientation = orientationOf(decoder.stream(), picture);
         Fields fields = fieldsOf(picture);
@@ -123,10 +136,14 @@ public final class FfmpegFrameReader implements FrameReader {
         return Orientation.ofDisplayMatrix(matrix);
     }
 
-    private VideoInfo describe(boolean interlaced) {
+    private VideoInfo describe(boolean interlaced) throws VideoException {
         double aspect = pixelAspect();
         int width = (int) Math.round(picture.width() * Math.max(1, aspect));
         int height = (int) Math.round(picture.height() * Math.max(1, 1 / aspect));
+        if (width < 1 || height < 1 || (long) width * height > Libav.MOST_PIXELS) {
+            throw new VideoException(Libav.nameOf(clip) + ": its pictures are " + width + " x " + height
+                    + " pixels, more than 8K; record or convert the clip smaller");
+        }
         int framesPerPicture = interlaced ? 2 : 1;
         double pictureFps = pictureFps();
         long durationUs = durationUs();
@@ -180,6 +197,17 @@ public final class FfmpegFrameReader implements FrameReader {
         return info;
     }
 
+    /** How the first picture stores bright and dark. */
+    Tone tone() {
+        return BgrConverter.toneOf(firstTransfer);
+    }
+
+    /** Bits of a colour value of the first picture. */
+    int bitDepth() {
+        AVPixFmtDescriptor format = av_pix_fmt_desc_get(firstFormat);
+        return format == null || format.isNull() ? 8 : format.comp(0).depth();
+    }
+
     @Override
     public Optional<VideoFrame> next() throws VideoException {
         if (closed) {
@@ -192,6 +220,42 @@ public final class FfmpegFrameReader implements FrameReader {
             pushNextPicture();
         }
         return Optional.of(deliver());
+    }
+
+    /**
+     * The first frame at or after a time, the frames before it left out undelivered; empty when there is none. Goes to a key
+     * picture where that is a short cut. For looking into a clip: indexes then only count what was delivered.
+     *
+     * @param keyUs time of a picture with which decoding can begin, at or before the wanted time
+     */
+    Optional<VideoFrame> nextFrom(long timeUs, OptionalLong keyUs) throws VideoException {
+        if (keyUs.isPresent() && keyUs.getAsLong() > reachedUs) {
+            skipTo(keyUs.getAsLong());
+        }
+        while (true) {
+            while (!filter.pull(upright)) {
+                if (ended) {
+                    return Optional.empty();
+                }
+                pushNextPicture();
+            }
+            long stampUs = Libav.toUs(upright.pts(), filter.timeBase());
+            if (stampUs == Libav.NO_STAMP || stampUs >= timeUs) {
+                return Optional.of(deliver());
+            }
+            reachedUs = stampUs;
+        }
+    }
+
+    private void skipTo(long timeUs) throws VideoException {
+        long ticks = originTicks
+                + avutil.av_rescale_q(timeUs, MICROSECONDS, decoder.stream().time_base());
+        if (decoder.seek(ticks)) {
+            filter.close();
+            filter = filterFor(filter.fields());
+            picturePending = false;
+            ended = false;
+        }
     }
 
     private void pushNextPicture() throws VideoException {
@@ -222,6 +286,7 @@ public final class FfmpegFrameReader implements FrameReader {
 
     private VideoFrame deliver() throws VideoException {
         long stampUs = Libav.toUs(upright.pts(), filter.timeBase());
+        reachedUs = Math.max(reachedUs, stampUs);
         return new VideoFrame(
                 delivered++, clock.next(stampUs), info.widthPx(), info.heightPx(), converter.convert(upright));
     }

@@ -12,12 +12,19 @@ import org.bytedeco.javacpp.BytePointer;
 /** What reader and writer both need of the C libraries: silence, error texts, file names, time bases. */
 final class Libav {
     static final long NO_STAMP = avutil.AV_NOPTS_VALUE;
+    /** A little more than 8K (7680 x 4320); beyond, the number is damaged, or a night's memory would not do. */
+    static final long MOST_PIXELS = 36_000_000;
+
+    /** No single piece of a clip needs more memory at once; a damaged length would ask for it. */
+    private static final long MOST_BYTES_AT_ONCE = 1L << 30;
+
     static final int FRAME_FLAG_INTERLACED = 1 << 3; // AV_FRAME_FLAG_INTERLACED of libavutil/frame.h
     static final int FRAME_FLAG_TOP_FIELD_FIRST = 1 << 4; // AV_FRAME_FLAG_TOP_FIELD_FIRST
 
     static {
         // The libraries would write to the terminal, which belongs to the command line alone.
         avutil.av_log_set_level(avutil.AV_LOG_QUIET);
+        avutil.av_max_alloc(MOST_BYTES_AT_ONCE);
     }
 
     private Libav() {}

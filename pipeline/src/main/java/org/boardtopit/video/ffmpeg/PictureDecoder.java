@@ -3,20 +3,24 @@ package org.boardtopit.video.ffmpeg;
 import static org.bytedeco.ffmpeg.global.avcodec.AV_CODEC_ID_H264;
 import static org.bytedeco.ffmpeg.global.avcodec.AV_CODEC_ID_HEVC;
 import static org.bytedeco.ffmpeg.global.avcodec.AV_PKT_FLAG_DISCARD;
+import static org.bytedeco.ffmpeg.global.avcodec.AV_PKT_FLAG_KEY;
 import static org.bytedeco.ffmpeg.global.avcodec.av_packet_alloc;
 import static org.bytedeco.ffmpeg.global.avcodec.av_packet_free;
 import static org.bytedeco.ffmpeg.global.avcodec.av_packet_unref;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_alloc_context3;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_find_decoder;
+import static org.bytedeco.ffmpeg.global.avcodec.avcodec_flush_buffers;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_free_context;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_get_name;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_open2;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_parameters_to_context;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_receive_frame;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_send_packet;
+import static org.bytedeco.ffmpeg.global.avformat.AVSEEK_FLAG_BACKWARD;
 import static org.bytedeco.ffmpeg.global.avformat.AV_DISPOSITION_ATTACHED_PIC;
 import static org.bytedeco.ffmpeg.global.avformat.av_find_best_stream;
 import static org.bytedeco.ffmpeg.global.avformat.av_read_frame;
+import static org.bytedeco.ffmpeg.global.avformat.av_seek_frame;
 import static org.bytedeco.ffmpeg.global.avformat.avformat_close_input;
 import static org.bytedeco.ffmpeg.global.avformat.avformat_find_stream_info;
 import static org.bytedeco.ffmpeg.global.avformat.avformat_open_input;
@@ -32,6 +36,7 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Set;
 import org.boardtopit.video.VideoException;
 import org.bytedeco.ffmpeg.avcodec.AVCodec;
@@ -56,6 +61,9 @@ final class PictureDecoder implements AutoCloseable {
     /** Types of the first box in an MP4 or QuickTime file. */
     private static final Set<String> MP4_BOXES = Set.of("ftyp", "mdat", "wide", "free", "skip", "moov");
 
+    /** A recorder writes a handful of tracks; a damaged file may claim thousands. */
+    private static final int MOST_TRACKS = 64;
+
     private final Path clip;
     private final AVFormatContext container = new AVFormatContext(null);
     private AVStream stream;
@@ -66,6 +74,7 @@ final class PictureDecoder implements AutoCloseable {
     private long decoded;
     private boolean fieldsSeen;
     private boolean draining;
+    private boolean seeked;
     private boolean closed;
 
     PictureDecoder(Path clip, int threads) throws VideoException {
@@ -110,6 +119,7 @@ final class PictureDecoder implements AutoCloseable {
         try (BytePointer url = Libav.url(clip)) {
             av_dict_set(options, "format_whitelist", CONTAINERS, 0);
             av_dict_set(options, "protocol_whitelist", "file", 0);
+            av_dict_set(options, "max_streams", Integer.toString(MOST_TRACKS), 0);
             int opened = avformat_open_input(container, url, null, options);
             if (opened < 0) {
                 throw new VideoException(Libav.nameOf(clip) + ": " + whyNotOpened(opened));
@@ -160,6 +170,7 @@ final class PictureDecoder implements AutoCloseable {
         Libav.check(avcodec_parameters_to_context(decoder, stream.codecpar()), clip, "preparing the decoder");
         decoder.pkt_timebase(stream.time_base());
         decoder.thread_count(threads);
+        decoder.max_pixels(Libav.MOST_PIXELS);
         Libav.check(
                 avcodec_open2(decoder, codec, (AVDictionary) null), clip, "starting the " + codecName() + " decoder");
     }
@@ -182,6 +193,61 @@ final class PictureDecoder implements AutoCloseable {
      */
     long undecodable() {
         return undecodable;
+    }
+
+    /**
+     * Reads packets without decoding them. What comes after is not for decoding: the clip has been read past its beginning.
+     *
+     * @param most packets that are read
+     */
+    PacketScan scan(int most) throws VideoException {
+        long[] stamps = new long[most];
+        long[] keys = new long[most];
+        int n = 0;
+        int keyCount = 0;
+        boolean complete = false;
+        long durationUs = 0;
+        long read = 0;
+        while (n < most) {
+            if (!readPicturePacket()) {
+                complete = true;
+                break;
+            }
+            read++;
+            if ((packet.flags() & AV_PKT_FLAG_DISCARD) == 0) {
+                long ticks = packet.pts() != Libav.NO_STAMP ? packet.pts() : packet.dts();
+                // Without any stamp: one usual step after the packet before, as a reader repairs it.
+                stamps[n] = ticks == Libav.NO_STAMP
+                        ? (n == 0 ? 0 : stamps[n - 1] + Math.max(1, durationUs))
+                        : Libav.toUs(ticks, stream.time_base());
+                durationUs = Libav.toUs(Math.max(0, packet.duration()), stream.time_base());
+                if ((packet.flags() & AV_PKT_FLAG_KEY) != 0) {
+                    keys[keyCount++] = stamps[n];
+                }
+                n++;
+            }
+            av_packet_unref(packet);
+        }
+        // Of the others, AVI counts pictures that say "the last one again" and are not stored.
+        boolean indexed = container.iformat().name().getString().contains("mp4");
+        boolean fewerThanIndexed = indexed && complete && stream.nb_frames() > read;
+        return new PacketScan(
+                Arrays.copyOf(stamps, n), Arrays.copyOf(keys, keyCount), complete, undecodable > 0 || fewerThanIndexed);
+    }
+
+    /**
+     * Goes to the last key picture at or before a stamp and forgets what was decoded.
+     *
+     * @return false when the container cannot do that; reading then goes on where it was
+     */
+    boolean seek(long ticks) {
+        if (av_seek_frame(container, stream.index(), ticks, AVSEEK_FLAG_BACKWARD) < 0) {
+            return false;
+        }
+        avcodec_flush_buffers(decoder);
+        draining = false;
+        seeked = true;
+        return true;
     }
 
     /**
@@ -213,7 +279,7 @@ final class PictureDecoder implements AutoCloseable {
     /** Each packet of these holds one picture, unless it holds a field; other codecs have packets without a picture to show. */
     private void countSilentLosses() {
         int codec = decoder.codec_id();
-        if ((codec == AV_CODEC_ID_H264 || codec == AV_CODEC_ID_HEVC) && !fieldsSeen) {
+        if ((codec == AV_CODEC_ID_H264 || codec == AV_CODEC_ID_HEVC) && !fieldsSeen && !seeked) {
             undecodable = Math.max(undecodable, fed - decoded);
         }
     }

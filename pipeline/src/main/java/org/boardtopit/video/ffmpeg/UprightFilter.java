@@ -198,6 +198,10 @@ final class UprightFilter implements AutoCloseable {
         ended = true;
     }
 
+    Fields fields() {
+        return fields;
+    }
+
     boolean ended() {
         return ended;
     }

@@ -26,6 +26,8 @@ import static org.bytedeco.ffmpeg.global.avformat.avformat_new_stream;
 import static org.bytedeco.ffmpeg.global.avformat.avformat_write_header;
 import static org.bytedeco.ffmpeg.global.avformat.avio_closep;
 import static org.bytedeco.ffmpeg.global.avformat.avio_open;
+import static org.bytedeco.ffmpeg.global.avutil.AVCOL_RANGE_MPEG;
+import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_BT2020_NCL;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_BGR24;
 import static org.bytedeco.ffmpeg.global.avutil.av_dict_set;
 import static org.bytedeco.ffmpeg.global.avutil.av_frame_alloc;
@@ -81,6 +83,7 @@ final class DrawnClip {
     private int aspectDen = 1;
     private int matrix = -1;
     private int range = -1;
+    private int transfer = -1;
     private boolean interlaced;
     private boolean topFirst;
     private int reorderedPictures;
@@ -138,6 +141,12 @@ final class DrawnClip {
         matrix = avColourSpace;
         range = avColourRange;
         return this;
+    }
+
+    /** How bright and dark are stored, by the library's code; the colour matrix is then that of BT.2020. */
+    DrawnClip tone(int avColourTransfer) {
+        transfer = avColourTransfer;
+        return colours(AVCOL_SPC_BT2020_NCL, AVCOL_RANGE_MPEG);
     }
 
     DrawnClip interlaced(boolean topFieldFirst) {
@@ -221,6 +230,9 @@ final class DrawnClip {
         if (matrix >= 0) {
             encoder.colorspace(matrix);
             encoder.color_range(range);
+        }
+        if (transfer >= 0) {
+            encoder.color_trc(transfer);
         }
         if (interlaced) {
             encoder.field_order(topFirst ? AV_FIELD_TT : AV_FIELD_BB);
@@ -321,6 +333,9 @@ final class DrawnClip {
         if (matrix >= 0) {
             frame.colorspace(matrix);
             frame.color_range(range);
+        }
+        if (transfer >= 0) {
+            frame.color_trc(transfer);
         }
         return frame;
     }
