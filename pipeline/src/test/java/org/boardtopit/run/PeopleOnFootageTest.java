@@ -36,8 +36,8 @@ class PeopleOnFootageTest {
     private static final double FPS = 60;
     private static final int FRAMES_A_LOOK = 20;
 
-    /** Who passes somebody near the edge, or crouches in the pit, may be missed: docs/safeguarding.md says so. */
-    private static final double FROM_EDGE_PX = 150;
+    /** Until then the athlete passes before a bystander, and later crouches in the pit: docs/safeguarding.md says what may be missed. */
+    private static final int FIRST_FRAME = 100;
 
     private static final double LANDING_S = 3.4;
 
@@ -52,19 +52,17 @@ class PeopleOnFootageTest {
             people = new PeopleSearch(detector).search(reader, 241);
         }
         int looks = 0;
-        for (int frame = 0; frame / FPS < LANDING_S; frame += FRAMES_A_LOOK) {
+        for (int frame = FIRST_FRAME; frame / FPS < LANDING_S; frame += FRAMES_A_LOOK) {
             Point2 head = at(truth, frame / FPS);
-            if (head.x() > FROM_EDGE_PX && head.x() < 1280 - FROM_EDGE_PX) {
-                looks++;
-                int looked = frame;
-                assertTrue(
-                        people.stream()
-                                .filter(p -> p.frame() == looked)
-                                .anyMatch(p -> p.head().distanceTo(head) < 0.12 * p.staturePx()),
-                        "frame " + frame);
-            }
+            int looked = frame;
+            looks++;
+            assertTrue(
+                    people.stream()
+                            .filter(p -> p.frame() == looked)
+                            .anyMatch(p -> p.head().distanceTo(head) < 0.12 * p.staturePx()),
+                    "frame " + frame);
         }
-        assertEquals(6, looks, "a second and a half before the landing, three looks a second and one more");
+        assertEquals(6, looks, "a second and two thirds with three looks a second, and the first");
     }
 
     private static Point2 at(List<Truth> truth, double timeS) {
