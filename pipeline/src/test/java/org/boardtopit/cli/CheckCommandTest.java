@@ -176,7 +176,8 @@ class CheckCommandTest {
 
     private int at(Instant now, StringWriter out, String... words) {
         Console console = new Console(new PrintWriter(out), new PrintWriter(out), false);
-        Surroundings surroundings = new Surroundings(console, new FakeEngine(), null, Optional.empty());
+        Surroundings surroundings =
+                new Surroundings(console, new FakeEngine(), null, Optional.empty(), Optional.empty());
         CommandLine command = new CommandLine(new CheckCommand(surroundings, Clock.fixed(now, ZoneOffset.UTC)));
         return command.execute(Stream.concat(
                         Stream.of(
