@@ -12,16 +12,20 @@ import java.util.List;
  * @param frames that are to be measured
  */
 public record NightForecast(double seconds, double leastS, double mostS, long needBytes, long frames) {
-    /** Surveying, finding the athlete and drawing, in seconds a frame and million pixels; measured with two threads. */
-    private static final double OTHER_S_PER_MEGAPIXEL_FRAME = 0.012;
+    /**
+     * Surveying, finding the athlete and drawing a frame of a million pixels, in looks of the network: so a slow machine is slow
+     * in both. Measured on six clips with two threads, overlays included, on a machine that did other work as well.
+     */
+    private static final double OTHER_LOOKS_PER_MEGAPIXEL = 1.9;
 
-    /** Opening, tests of the networks, measuring and tables. */
-    private static final double PER_CLIP_S = 1.0;
+    /** Opening, the fit of the whole clip, and tables. */
+    private static final double PER_CLIP_S = 2.5;
 
+    /** Start of the program and tests of the networks. */
     private static final double START_S = 8;
 
-    /** How far two of three clips were from the estimate, other work on the machine left aside. */
-    private static final double UNSURE = 0.3;
+    /** What the machine does beside, heat and clips of other kinds: a first guess, not tuned. */
+    private static final double UNSURE = 0.4;
 
     /** The encoder's target is 0.12 bits a pixel; hand-held pans reach it. */
     private static final double OVERLAY_BYTES_PER_PIXEL = 0.12 / 8;
@@ -49,7 +53,7 @@ public record NightForecast(double seconds, double leastS, double mostS, long ne
                     .orElse(0.0);
             frames += clip.frames();
             seconds +=
-                    PER_CLIP_S + clip.frames() * (looks / picturesPerSecond + megapixels * OTHER_S_PER_MEGAPIXEL_FRAME);
+                    PER_CLIP_S + clip.frames() * (looks + megapixels * OTHER_LOOKS_PER_MEGAPIXEL) / picturesPerSecond;
             bytes += OTHER_BYTES_PER_CLIP
                     + clip.frames()
                             * (WORK_BYTES_PER_FRAME + (overlays ? megapixels * 1e6 * OVERLAY_BYTES_PER_PIXEL : 0));

@@ -69,7 +69,7 @@ final class InputText {
         if (bytes.length < 4) {
             return false;
         }
-        int first = (bytes[0] & 0xff) << 8 | (bytes[1] & 0xff);
+        int first = ((bytes[0] & 0xff) << 8) | (bytes[1] & 0xff);
         boolean marked = first == 0xfeff || first == 0xfffe;
         boolean everyOther = (bytes[0] == 0 && bytes[2] == 0) || (bytes[1] == 0 && bytes[3] == 0);
         return marked || everyOther;

@@ -17,7 +17,6 @@ import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -116,10 +115,11 @@ class BadInputCorpusTest {
     /** Every kind of damage to every seed in turn. */
     private List<Path> mutants() throws IOException {
         List<Path> seeds = seeds();
+        List<Mutant> kinds = List.of(Mutant.values());
         List<Path> made = new ArrayList<>();
         for (int i = 0; i < MUTANTS; i++) {
             Path seed = seeds.get(i % seeds.size());
-            Mutant kind = Mutant.values()[(i / seeds.size() + i) % Mutant.values().length];
+            Mutant kind = kinds.get((i / seeds.size() + i) % kinds.size());
             byte[] damaged = kind.of(Files.readAllBytes(seed), new Random(i));
             made.add(Files.write(folder.resolve(i + "-" + kind + "-" + seed.getFileName()), damaged));
         }
@@ -141,7 +141,7 @@ class BadInputCorpusTest {
     private static void readInOneProcess(List<Path> rest, Map<Path, Outcome> outcomes)
             throws IOException, InterruptedException {
         Process process = start(rest);
-        AtomicInteger at = new AtomicInteger(-1);
+        int at = -1;
         AtomicLong sinceNs = new AtomicLong(System.nanoTime());
         boolean[] hung = {false};
         Thread watch = new Thread(() -> {
@@ -165,21 +165,21 @@ class BadInputCorpusTest {
             for (String line = said.readLine(); line != null; line = said.readLine()) {
                 sinceNs.set(System.nanoTime());
                 if (line.startsWith("begin ")) {
-                    at.set(Integer.parseInt(line.substring(6)));
+                    at = Integer.parseInt(line.substring(6));
                 } else if (line.matches("\\d+ \\w+ \\d+ \\d+ .*")) {
                     String[] words = line.split(" ", 5);
                     outcomes.put(
-                            rest.get(at.get()),
+                            rest.get(at),
                             new Outcome(words[1], Long.parseLong(words[2]), Long.parseLong(words[3]), words[4]));
                 }
             }
         }
         int code = process.waitFor();
         watch.join();
-        if (at.get() < 0) {
+        if (at < 0) {
             throw new IOException("the reading process did not start: code " + code);
         }
-        Path last = rest.get(at.get());
+        Path last = rest.get(at);
         if (!outcomes.containsKey(last)) {
             outcomes.put(last, new Outcome(hung[0] ? "hung" : "crashed", 0, 0, "code " + code));
         }
