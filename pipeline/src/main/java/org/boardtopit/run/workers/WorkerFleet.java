@@ -84,11 +84,20 @@ public final class WorkerFleet implements ClipMeasurer, AutoCloseable {
      */
     public void startFirst() throws NetworkUnfitException {
         try {
-            giveBack(start(plan));
+            giveBack(startAtSecondTry());
         } catch (WorkerDiedException e) {
             log.add("the first worker " + e.getMessage(), e.lastWords());
             throw new NetworkUnfitException("the process that measures cannot be started: it " + e.getMessage() + "; "
                     + RunLog.FILE_NAME + " has more");
+        }
+    }
+
+    private WorkerProcess startAtSecondTry() throws NetworkUnfitException, WorkerDiedException {
+        try {
+            return start(plan);
+        } catch (WorkerDiedException e) {
+            log.add("the first worker " + e.getMessage() + "; trying once more", e.lastWords());
+            return start(plan);
         }
     }
 
