@@ -112,11 +112,14 @@ class ClipFingerprintsTest {
 
     /** None of these is read by what makes a result. */
     @Test
-    void staysWhenOtherRowsThePlaceOfFilesOrTheTablesFormChange() throws Exception {
+    void staysWhenOtherRowsThePlaceOfFilesTheTablesFormOrTheLastDayChange() throws Exception {
         String before = fingerprint("1", "full");
         file("attempts.csv", "clip,bib,attempt,official_m,camera\nz.mp4,7,1,13.00,stand\na.mp4,214,1,14.20,stand\n");
         file("marks/stand.csv", MARKS);
-        file("meet.yaml", MEET.replace("marks: stand.csv", "marks: marks/stand.csv") + "tables: {decimal: \",\"}\n");
+        file(
+                "meet.yaml",
+                MEET.replace("marks: stand.csv", "marks: marks/stand.csv")
+                        + "tables: {decimal: \",\"}\nretention: 2027-06-30\n");
 
         assertEquals(before, fingerprint("1", "full"));
     }
