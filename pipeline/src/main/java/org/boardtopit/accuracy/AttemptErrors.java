@@ -7,6 +7,7 @@ import org.boardtopit.contacts.Contact;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.Foot;
 import org.boardtopit.measures.AttemptMeasures;
+import org.boardtopit.measures.AttemptQuantity;
 import org.boardtopit.measures.BodyAngle;
 import org.boardtopit.measures.ContactMeasures;
 import org.boardtopit.measures.PhaseDistances;
@@ -193,12 +194,13 @@ final class AttemptErrors {
     private void strides() {
         List<ContactTruth> all = truth.contacts();
         int board = all.indexOf(truth.contact(ContactKind.BOARD));
-        measures.lastStrides().filter(s -> board >= 2).ifPresent(s -> {
+        Reading lastStride = measures.of(AttemptQuantity.LAST_STRIDE);
+        if (board >= 2 && lastStride.isKnown()) {
             double last = all.get(board).toeAlongM() - all.get(board - 1).toeAlongM();
             double before = all.get(board - 1).toeAlongM() - all.get(board - 2).toeAlongM();
-            add(Measure.LAST_STRIDES, Optional.of(s.lastM()), last);
-            add(Measure.LAST_STRIDES, Optional.of(s.penultimateM()), before);
-        });
+            add(Measure.LAST_STRIDES, Optional.of(lastStride), last);
+            add(Measure.LAST_STRIDES, Optional.of(measures.of(AttemptQuantity.PENULTIMATE_STRIDE)), before);
+        }
     }
 
     private void add(Measure measure, Optional<Reading> reading, double true1) {

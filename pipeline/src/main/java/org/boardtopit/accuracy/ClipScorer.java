@@ -64,7 +64,6 @@ public final class ClipScorer {
                 Optional.empty(),
                 unknown,
                 Reading.UNKNOWN,
-                Optional.empty(),
                 ScaleSource.MARKS,
                 unknown,
                 unknown,

@@ -1,14 +1,11 @@
 package org.boardtopit.cli;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import org.boardtopit.cli.MeasurerFactory.OpenMeasurer;
 import org.boardtopit.cli.MeasurerFactory.Setup;
 import org.boardtopit.clips.Clip;
@@ -25,6 +22,7 @@ import org.boardtopit.observations.RuleSetReader;
 import org.boardtopit.pose.Look;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.run.ClipNotMeasuredException;
+import org.boardtopit.run.OutputFiles;
 import org.boardtopit.run.StageTimes;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -94,7 +92,7 @@ final class BenchCommand implements Callable<Integer> {
             }
             return bench(list.clips().get(0), new Setup(meet, RuleSetReader.of(meet), settings, store, out, true));
         } finally {
-            deleteAll(out);
+            OutputFiles.delete(out);
         }
     }
 
@@ -115,7 +113,7 @@ final class BenchCommand implements Callable<Integer> {
         ClipRow row;
         try (OpenMeasurer measurer = surroundings.measurers().open(setup)) {
             firstS = seconds(measurer, clip, new StageTimes());
-            deleteAll(setup.out());
+            OutputFiles.delete(setup.out());
             Files.createDirectories(setup.out());
             long startNs = System.nanoTime();
             row = measurer.measure(clip, times).clip();
@@ -166,15 +164,5 @@ final class BenchCommand implements Callable<Integer> {
 
     private void say(String format, Object... values) {
         surroundings.console().say(String.format(Locale.ROOT, format, values));
-    }
-
-    private static void deleteAll(Path folder) throws IOException {
-        try (Stream<Path> files = Files.walk(folder)) {
-            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
-                Files.delete(file);
-            }
-        } catch (UncheckedIOException e) {
-            throw e.getCause();
-        }
     }
 }

@@ -85,7 +85,6 @@ public final class AttemptMeasurer {
                     places.distances(),
                     places.leadSdPct(),
                     approach.speed().onlyIf(scale.inMetres()),
-                    strides,
                     given.scaleSource(),
                     closure,
                     gravity,

@@ -12,7 +12,6 @@ import org.boardtopit.contacts.ContactKind;
  * @param distances places of the toes and the mark; empty when one of them is missing or there are no metres
  * @param leadSdPct standard deviation of the lead of the largest share, NaN when unknown
  * @param approachSpeedMs mean speed of the centre of mass over the last 5 m before the board, unknown when too little of it is seen
- * @param lastStrides the two before the board, empty when their contacts are not all found
  * @param closureRatio official distance over the measured one, NaN when either is unknown
  * @param gravityRatio of the flights, NaN when unknown
  * @param warnings one sentence each
@@ -22,7 +21,6 @@ public record AttemptMeasures(
         Optional<PhaseDistances> distances,
         double leadSdPct,
         Reading approachSpeedMs,
-        Optional<LastStrides> lastStrides,
         ScaleSource scaleSource,
         double closureRatio,
         double gravityRatio,
@@ -55,7 +53,6 @@ public record AttemptMeasures(
                 distances,
                 leadSdPct,
                 approachSpeedMs,
-                lastStrides,
                 scaleSource,
                 closureRatio,
                 gravityRatio,
@@ -74,7 +71,6 @@ public record AttemptMeasures(
                 distances,
                 leadSdPct,
                 approachSpeedMs,
-                lastStrides,
                 scaleSource,
                 closureRatio,
                 gravityRatio,

@@ -36,4 +36,9 @@ public record ContactMeasures(
     public Reading of(ContactQuantity quantity) {
         return more.getOrDefault(quantity, Reading.UNKNOWN);
     }
+
+    /** Support time; the errors of both ends are taken as independent. */
+    public Reading supportTimeS() {
+        return new Reading(contact.supportTimeS(), Math.hypot(contact.touchdownSdS(), contact.toeOffSdS()));
+    }
 }

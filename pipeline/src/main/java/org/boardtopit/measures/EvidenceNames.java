@@ -7,26 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.boardtopit.contacts.ContactKind;
+import org.boardtopit.phases.Phase;
 import org.boardtopit.phases.PhaseName;
 
 /** Every name that {@link EvidenceTable} can hold a number of a triple jump under; a drill's parts are numbered as they come. */
 public final class EvidenceNames {
-    private static final List<String> OF_PHASES = List.of(
-            "support_time_s",
-            "share_pct",
-            "distance_m",
-            "flight_time_s",
-            "vx_takeoff_ms",
-            "vy_takeoff_ms",
-            "takeoff_angle_deg",
-            "speed_change_ms",
-            "com_height_takeoff_m",
-            "com_peak_m",
-            "knee_min_deg",
-            "free_thigh_max_deg",
-            "free_thigh_hold_pct",
-            "trunk_change_deg");
-
     private static final List<PhaseName> PHASES_OF_A_JUMP =
             List.of(PhaseName.APPROACH, PhaseName.HOP, PhaseName.STEP, PhaseName.JUMP, PhaseName.LANDING);
 
@@ -55,11 +40,7 @@ public final class EvidenceNames {
     }
 
     private static Set<String> phase() {
-        Set<String> names = new LinkedHashSet<>(OF_PHASES);
-        for (PhaseQuantity quantity : PhaseQuantity.values()) {
-            names.add(quantity.column());
-        }
-        return names;
+        return PhaseMeasures.spanOnly(new Phase(PhaseName.HOP, 0, 0)).byColumn().keySet();
     }
 
     private static Set<String> contact() {

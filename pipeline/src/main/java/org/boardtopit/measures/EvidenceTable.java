@@ -2,7 +2,6 @@ package org.boardtopit.measures;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.boardtopit.contacts.Contact;
 import org.boardtopit.contacts.ContactKind;
@@ -70,23 +69,21 @@ public record EvidenceTable(List<Evidence> all) {
             double supportS = p.supportTimeS().isKnown() ? p.supportTimeS().value() : 0;
             double toeOffS = p.phase().startS() + supportS;
             double middleS = (toeOffS + p.phase().endS()) / 2;
-            add(part, "share_pct", p.sharePct(), middleS);
-            add(part, "distance_m", p.distanceM(), middleS);
-            add(part, "support_time_s", p.supportTimeS(), p.phase().startS());
-            add(part, "flight_time_s", p.flightTimeS(), middleS);
-            add(part, "vx_takeoff_ms", p.vxTakeoffMs(), toeOffS);
-            add(part, "vy_takeoff_ms", p.vyTakeoffMs(), toeOffS);
-            add(part, "takeoff_angle_deg", p.takeoffAngleDeg(), toeOffS);
-            add(part, "speed_change_ms", p.speedChangeMs(), toeOffS);
-            add(part, "com_height_takeoff_m", p.comHeightTakeoffM(), toeOffS);
-            add(part, "com_peak_m", p.comPeakM(), middleS);
-            add(part, "knee_min_deg", p.kneeMinDeg(), toeOffS);
-            add(part, "free_thigh_max_deg", p.freeThighMaxDeg(), middleS);
-            add(part, "free_thigh_hold_pct", p.freeThighHoldPct(), middleS);
-            add(part, "trunk_change_deg", p.trunkChangeDeg(), p.phase().endS());
-            for (PhaseQuantity quantity : PhaseQuantity.values()) {
-                add(part, quantity.column(), p.of(quantity), middleS);
-            }
+            p.byColumn().forEach((column, reading) -> {
+                double shownS =
+                        switch (column) {
+                            case "support_time_s" -> p.phase().startS();
+                            case "trunk_change_deg" -> p.phase().endS();
+                            case "vx_takeoff_ms",
+                                    "vy_takeoff_ms",
+                                    "takeoff_angle_deg",
+                                    "speed_change_ms",
+                                    "com_height_takeoff_m",
+                                    "knee_min_deg" -> toeOffS;
+                            default -> middleS;
+                        };
+                add(part, column, reading, shownS);
+            });
         }
 
         private void contact(ContactMeasures m) {
@@ -97,17 +94,13 @@ public record EvidenceTable(List<Evidence> all) {
             String part = c.kind() == ContactKind.DRILL
                     ? "drill_" + drills++
                     : c.kind().label();
-            add(
-                    part,
-                    "support_time_s",
-                    new Reading(c.supportTimeS(), Math.hypot(c.touchdownSdS(), c.toeOffSdS())),
-                    c.touchdownS());
+            add(part, "support_time_s", m.supportTimeS(), c.touchdownS());
             for (BodyAngle angle : BodyAngle.values()) {
                 add(part, angle.column("touchdown"), m.atTouchdown(angle), c.touchdownS());
                 add(part, angle.column("toe_off"), m.atToeOff(angle), c.toeOffS());
             }
             for (ContactQuantity quantity : ContactQuantity.values()) {
-                boolean toeOff = quantity.column().toLowerCase(Locale.ROOT).contains("toe_off");
+                boolean toeOff = quantity.column().contains("toe_off");
                 add(part, quantity.column(), m.of(quantity), toeOff ? c.toeOffS() : c.touchdownS());
             }
         }

@@ -1,5 +1,6 @@
 package org.boardtopit.measures;
 
+import java.util.LinkedHashMap;
 import java.util.Map;
 import org.boardtopit.phases.Phase;
 
@@ -41,6 +42,29 @@ public record PhaseMeasures(
     /** A reading, unknown when it was not made. */
     public Reading of(PhaseQuantity quantity) {
         return more.getOrDefault(quantity, Reading.UNKNOWN);
+    }
+
+    /** Every reading by its column in phases.csv, always all of them in the same order; unknown where it was not made. */
+    public Map<String, Reading> byColumn() {
+        Map<String, Reading> readings = new LinkedHashMap<>();
+        readings.put("distance_m", distanceM);
+        readings.put("share_pct", sharePct);
+        readings.put("support_time_s", supportTimeS);
+        readings.put("flight_time_s", flightTimeS);
+        readings.put("vx_takeoff_ms", vxTakeoffMs);
+        readings.put("vy_takeoff_ms", vyTakeoffMs);
+        readings.put("takeoff_angle_deg", takeoffAngleDeg);
+        readings.put("speed_change_ms", speedChangeMs);
+        readings.put("com_height_takeoff_m", comHeightTakeoffM);
+        readings.put("com_peak_m", comPeakM);
+        readings.put("knee_min_deg", kneeMinDeg);
+        readings.put("free_thigh_max_deg", freeThighMaxDeg);
+        readings.put("free_thigh_hold_pct", freeThighHoldPct);
+        readings.put("trunk_change_deg", trunkChangeDeg);
+        for (PhaseQuantity quantity : PhaseQuantity.values()) {
+            readings.put(quantity.column(), of(quantity));
+        }
+        return readings;
     }
 
     /** The same with other further quantities. */

@@ -9,7 +9,6 @@ import org.boardtopit.measures.BodyAngle;
 import org.boardtopit.measures.ContactMeasures;
 import org.boardtopit.measures.ContactQuantity;
 import org.boardtopit.measures.PhaseMeasures;
-import org.boardtopit.measures.PhaseQuantity;
 import org.boardtopit.measures.Reading;
 import org.boardtopit.report.tables.IntervalRow;
 
@@ -59,23 +58,7 @@ final class AttemptIntervals {
 
     private void phase(PhaseMeasures p) {
         String name = p.phase().label();
-        add("phase", name, "distance_m", p.distanceM(), "");
-        add("phase", name, "share_pct", p.sharePct(), "");
-        add("phase", name, "support_time_s", p.supportTimeS(), "");
-        add("phase", name, "flight_time_s", p.flightTimeS(), "");
-        add("phase", name, "vx_takeoff_ms", p.vxTakeoffMs(), "");
-        add("phase", name, "vy_takeoff_ms", p.vyTakeoffMs(), "");
-        add("phase", name, "takeoff_angle_deg", p.takeoffAngleDeg(), "");
-        add("phase", name, "speed_change_ms", p.speedChangeMs(), "");
-        add("phase", name, "com_height_takeoff_m", p.comHeightTakeoffM(), "");
-        add("phase", name, "com_peak_m", p.comPeakM(), "");
-        add("phase", name, "knee_min_deg", p.kneeMinDeg(), "");
-        add("phase", name, "free_thigh_max_deg", p.freeThighMaxDeg(), "");
-        add("phase", name, "free_thigh_hold_pct", p.freeThighHoldPct(), "");
-        add("phase", name, "trunk_change_deg", p.trunkChangeDeg(), "");
-        for (PhaseQuantity quantity : PhaseQuantity.values()) {
-            add("phase", name, quantity.column(), p.of(quantity), "");
-        }
+        p.byColumn().forEach((column, reading) -> add("phase", name, column, reading, ""));
     }
 
     private void contact(String number, ContactMeasures m) {
@@ -83,8 +66,7 @@ final class AttemptIntervals {
         String remark = c.frameLimited() ? FRAME_LIMITED : "";
         add("contact", number, "touchdown_s", new Reading(c.touchdownS(), c.touchdownSdS()), remark);
         add("contact", number, "toe_off_s", new Reading(c.toeOffS(), c.toeOffSdS()), remark);
-        double supportSd = Math.hypot(c.touchdownSdS(), c.toeOffSdS());
-        add("contact", number, "support_time_s", new Reading(c.supportTimeS(), supportSd), remark);
+        add("contact", number, "support_time_s", m.supportTimeS(), remark);
         if (measures.scaleSource().tellsTakeoffLine()) {
             add("contact", number, "toe_along_m", new Reading(c.toeAlongM(), c.toeAlongSdM()), "");
         }

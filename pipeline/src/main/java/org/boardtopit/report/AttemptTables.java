@@ -157,7 +157,7 @@ public final class AttemptTables {
                     known(c.toeOffS()),
                     known(PM * c.toeOffSdS()),
                     known(c.supportTimeS()),
-                    known(PM * Math.hypot(c.touchdownSdS(), c.toeOffSdS())),
+                    known(PM * m.supportTimeS().sd()),
                     Double.isFinite(c.touchdownS()) ? nearestFrame.applyAsInt(c.touchdownS()) : null,
                     timed ? nearestFrame.applyAsInt(c.toeOffS()) : null,
                     placed ? known(c.toeAlongM()) : null,

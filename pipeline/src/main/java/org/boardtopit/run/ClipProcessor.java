@@ -116,13 +116,13 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
             if (clip.view() != Camera.View.SIDE) {
                 return measureJoined(clip, stages);
             }
-            double slowDown = slowDown(clip);
-            ClipLandmarks landmarks = landmarks(clip, slowDown, stages);
+            Source source = source(clip, stages);
+            ClipLandmarks landmarks = landmarks(source, stages);
             stages.begin("measure", 0.70);
             AttemptAnalysis analysis = withOtherViews(clip, new AttemptAnalyser().analyse(clip, landmarks));
             if (tools.overlays()) {
-                OverlayScene scene = scene(clip, landmarks, analysis, slowDown);
-                FaceCovers covers = covers(clip, landmarks, scene, slowDown, stages);
+                OverlayScene scene = scene(source, landmarks, analysis);
+                FaceCovers covers = covers(source, landmarks, scene, stages);
                 stages.begin("overlay", 0.76);
                 tryOverlay(clip, scene, covers);
             }
@@ -141,7 +141,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
         for (Clip other : views.joinedTo(clip)) {
             try {
                 Stages unheard = new Stages((stage, share) -> {});
-                ClipLandmarks landmarks = landmarks(other, slowDown(other), unheard);
+                ClipLandmarks landmarks = landmarks(source(other, unheard), unheard);
                 measures = FrontalClip.of(other, landmarks, side).attempt().addedTo(measures);
             } catch (NoAthleteException | VideoException | ClocksNotAlignedException e) {
                 measures = measures.withWarning(other.fileName() + " could not be joined: " + e.getMessage());
@@ -162,7 +162,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                         "a clip from in front or behind is measured together with one from the side, and the attempts"
                                 + " sheet has no clip from the side of the same bib and attempt",
                         null));
-        ClipLandmarks landmarks = landmarks(clip, slowDown(clip), stages);
+        ClipLandmarks landmarks = landmarks(source(clip, stages), stages);
         stages.begin("measure", 0.70);
         AttemptAnalysis sideAnalysis = new AttemptAnalyser().analyse(side, sideLandmarks(side));
         try {
@@ -179,7 +179,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
     private ClipLandmarks sideLandmarks(Clip side) throws IOException, ClipNotMeasuredException {
         Stages unheard = new Stages((stage, share) -> {});
         try {
-            return landmarks(side, slowDown(side), unheard);
+            return landmarks(source(side, unheard), unheard);
         } catch (NoAthleteException | VideoException e) {
             throw new ClipNotMeasuredException(
                     "join", "not joined to " + side.fileName() + ", which cannot be measured: " + e.getMessage(), e);
@@ -190,7 +190,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
     public ClipLandmarks landmarks(Clip clip, StageListener listener) throws ClipNotMeasuredException {
         Stages stages = new Stages(listener);
         try {
-            return landmarks(clip, slowDown(clip), stages);
+            return landmarks(source(clip, stages), stages);
         } catch (NoAthleteException | VideoException e) {
             throw new ClipNotMeasuredException(stages.current(), e.getMessage(), e);
         } catch (IOException e) {
@@ -217,6 +217,20 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
         }
     }
 
+    /**
+     * A clip as it is read.
+     *
+     * @param slowDown how many times slower it is stored than it was captured
+     * @param fingerprint of all that its landmarks are made from, so that its bytes are read for it once
+     */
+    private record Source(Clip clip, double slowDown, String fingerprint) {}
+
+    private Source source(Clip clip, Stages stages) throws IOException {
+        double slowDown = slowDown(clip);
+        stages.begin("survey", 0);
+        return new Source(clip, slowDown, fingerprint(clip, slowDown));
+    }
+
     private double slowDown(Clip clip) throws VideoException {
         double capture = clip.entry().map(AttemptEntry::captureFps).orElse(Double.NaN);
         if (!(capture > 0)) {
@@ -237,18 +251,20 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
         return clip.camera().flatMap(Camera::reference);
     }
 
-    private ClipLandmarks landmarks(Clip clip, double slowDown, Stages stages) throws IOException, NoAthleteException {
-        stages.begin("survey", 0);
-        Path kept = out.resolve("work").resolve(clip.name() + ".landmarks");
+    private ClipLandmarks landmarks(Source source, Stages stages) throws IOException, NoAthleteException {
+        Path kept = kept(source, ".landmarks");
         Files.createDirectories(kept.getParent());
-        String fingerprint = fingerprint(clip, slowDown);
-        Optional<ClipLandmarks> earlier = ClipLandmarksFile.read(kept, fingerprint);
+        Optional<ClipLandmarks> earlier = ClipLandmarksFile.read(kept, source.fingerprint());
         if (earlier.isPresent()) {
             return earlier.get();
         }
-        ClipLandmarks made = readLandmarks(clip, slowDown, stages);
-        ClipLandmarksFile.write(kept, fingerprint, made);
+        ClipLandmarks made = readLandmarks(source.clip(), source.slowDown(), stages);
+        ClipLandmarksFile.write(kept, source.fingerprint(), made);
         return made;
+    }
+
+    private Path kept(Source source, String ending) {
+        return out.resolve("work").resolve(source.clip().name() + ending);
     }
 
     private ClipLandmarks readLandmarks(Clip clip, double slowDown, Stages stages)
@@ -321,34 +337,39 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                 : StoringMeasurer.cannotRead(clip, e);
     }
 
-    private static OverlayScene scene(Clip clip, ClipLandmarks landmarks, AttemptAnalysis analysis, double slowDown) {
-        return new AttemptOverlay(clip, landmarks, analysis.view(), analysis.fitted(), analysis.measures(), slowDown)
+    private static OverlayScene scene(Source source, ClipLandmarks landmarks, AttemptAnalysis analysis) {
+        return new AttemptOverlay(
+                        source.clip(),
+                        landmarks,
+                        analysis.view(),
+                        analysis.fitted(),
+                        analysis.measures(),
+                        source.slowDown())
                 .scene();
     }
 
-    private FaceCovers covers(Clip clip, ClipLandmarks landmarks, OverlayScene scene, double slowDown, Stages stages)
+    private FaceCovers covers(Source source, ClipLandmarks landmarks, OverlayScene scene, Stages stages)
             throws IOException {
         Faces faces = meet.safeguards().faces();
         List<PersonInView> people = List.of();
         if (faces != Faces.SHOW) {
             stages.begin("faces", 0.72);
-            people = people(clip, landmarks, slowDown);
+            people = people(source, landmarks);
         }
         return FaceCovers.of(landmarks, scene, people, faces);
     }
 
-    private List<PersonInView> people(Clip clip, ClipLandmarks landmarks, double slowDown) throws IOException {
-        Path kept = out.resolve("work").resolve(clip.name() + ".people");
-        String fingerprint = fingerprint(clip, slowDown);
-        Optional<List<PersonInView>> earlier = PeopleFile.read(kept, fingerprint);
+    private List<PersonInView> people(Source source, ClipLandmarks landmarks) throws IOException {
+        Path kept = kept(source, ".people");
+        Optional<List<PersonInView>> earlier = PeopleFile.read(kept, source.fingerprint());
         if (earlier.isPresent()) {
             return earlier.get();
         }
         List<PersonInView> people;
-        try (FrameReader reader = open(clip, slowDown)) {
+        try (FrameReader reader = open(source.clip(), source.slowDown())) {
             people = new PeopleSearch(tools.detector()).search(reader, landmarks.frameCount());
         }
-        PeopleFile.write(kept, fingerprint, people);
+        PeopleFile.write(kept, source.fingerprint(), people);
         return people;
     }
 

@@ -70,7 +70,6 @@ record FrontalClip(
                 Optional.empty(),
                 Double.NaN,
                 Reading.UNKNOWN,
-                Optional.empty(),
                 told.scaleSource(),
                 Double.NaN,
                 Double.NaN,

@@ -82,10 +82,6 @@ public final class MeetRunner {
         this.nanoTime = nanoTime;
     }
 
-    static boolean isWithheld(Clip clip) {
-        return !clip.isAgreed();
-    }
-
     /**
      * Measures all clips.
      *
@@ -146,9 +142,8 @@ public final class MeetRunner {
 
         private synchronized void begin(Map<String, StoredResult> earlier) {
             for (int i = 0; i < clips.size(); i++) {
-                StoredResult result = isWithheld(clips.get(i))
-                        ? null
-                        : earlier.get(clips.get(i).name());
+                StoredResult result =
+                        clips.get(i).isAgreed() ? earlier.get(clips.get(i).name()) : null;
                 if (result != null) {
                     keep(i, result);
                 }
@@ -200,7 +195,7 @@ public final class MeetRunner {
 
         private void measure(int i) {
             Clip clip = clips.get(i);
-            if (isWithheld(clip)) {
+            if (!clip.isAgreed()) {
                 put(i, row(clip, Outcome.WITHHELD, null, clip.withheld().orElseThrow(), null), List.of());
                 return;
             }

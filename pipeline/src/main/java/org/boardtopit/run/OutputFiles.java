@@ -8,11 +8,11 @@ import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
 
 /** Deletes files of the output folder. A link is deleted as a link; what it leads to is left alone. */
-final class OutputFiles {
+public final class OutputFiles {
     private OutputFiles() {}
 
     /** A file, a link, or a folder with all that is in it. */
-    static void delete(Path path) throws IOException {
+    public static void delete(Path path) throws IOException {
         Files.walkFileTree(path, new SimpleFileVisitor<>() {
             @Override
             public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) throws IOException {

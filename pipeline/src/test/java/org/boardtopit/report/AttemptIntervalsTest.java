@@ -31,7 +31,6 @@ class AttemptIntervalsTest {
                 Optional.empty(),
                 Double.NaN,
                 Reading.UNKNOWN,
-                Optional.empty(),
                 source,
                 Double.NaN,
                 Double.NaN,
