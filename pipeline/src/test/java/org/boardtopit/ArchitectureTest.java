@@ -31,6 +31,7 @@ class ArchitectureTest {
     /** In the order of the flow; each may know those before it. */
     private static final List<String> FLOW = List.of(
             "signal",
+            "wording",
             "models",
             "body",
             "clips",

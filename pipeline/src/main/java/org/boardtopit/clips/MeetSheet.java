@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.boardtopit.wording.Language;
 
 /**
  * Everything a competition says about its clips.
@@ -18,6 +19,7 @@ import java.util.stream.Collectors;
  * @param athletes with different bibs
  * @param safeguards how the people in the clips are protected
  * @param observationRules the file of rules for observations; empty for those of the program
+ * @param language of everything that is read and not counted
  */
 public record MeetSheet(
         Optional<Path> file,
@@ -29,7 +31,8 @@ public record MeetSheet(
         RunSettings settings,
         TableFormat tables,
         Safeguards safeguards,
-        Optional<Path> observationRules) {
+        Optional<Path> observationRules,
+        Language language) {
 
     /** For a bare folder of clips. */
     public static final MeetSheet NONE = new MeetSheet(
@@ -42,7 +45,8 @@ public record MeetSheet(
             RunSettings.DEFAULT,
             TableFormat.DEFAULT,
             Safeguards.DEFAULT,
-            Optional.empty());
+            Optional.empty(),
+            Language.ENGLISH);
 
     public MeetSheet {
         cameras = List.copyOf(cameras);
@@ -61,7 +65,8 @@ public record MeetSheet(
                 settings,
                 tables,
                 safeguards,
-                observationRules);
+                observationRules,
+                language);
     }
 
     public Optional<Camera> camera(String name) {

@@ -14,6 +14,7 @@ import org.boardtopit.clips.Camera.View;
 import org.boardtopit.clips.Safeguards.Consents;
 import org.boardtopit.clips.Safeguards.Faces;
 import org.boardtopit.clips.Safeguards.Names;
+import org.boardtopit.wording.Language;
 
 /**
  * Reads a competition's {@code meet.yaml} and the sheets it names, strictly; {@code docs/inputs.md} describes its keys.
@@ -34,7 +35,8 @@ public final class MeetSheetReader {
             "names",
             "names_key",
             "retention",
-            "observations");
+            "observations",
+            "language");
     private static final List<String> CAMERA = List.of("name", "view", "distortion_k1", "reference", "marks");
     private static final List<String> ATHLETE = List.of("bib", "name", "sex", "stature_m", "born", "level");
     private static final List<String> SETTINGS = List.of("network", "threads", "workers", "effort");
@@ -54,6 +56,7 @@ public final class MeetSheetReader {
     private static final Map<String, Consents> CONSENTS = new LinkedHashMap<>();
     private static final Map<String, Faces> FACES = new LinkedHashMap<>();
     private static final Map<String, Names> NAMES = new LinkedHashMap<>();
+    private static final Map<String, Language> LANGUAGES = new LinkedHashMap<>();
     private static final Map<String, Character> SEPARATORS = new LinkedHashMap<>();
     private static final Map<String, Character> DECIMALS = new LinkedHashMap<>();
 
@@ -74,6 +77,9 @@ public final class MeetSheetReader {
         }
         for (Names names : Names.values()) {
             NAMES.put(names.name().toLowerCase(Locale.ROOT), names);
+        }
+        for (Language language : Language.values()) {
+            LANGUAGES.put(language.code(), language);
         }
         SEPARATORS.put(",", ',');
         SEPARATORS.put(";", ';');
@@ -98,7 +104,8 @@ public final class MeetSheetReader {
                 settings(top.keys("settings", SETTINGS)),
                 tables(top.keys("tables", TABLES)),
                 safeguards(top),
-                top.file("observations"));
+                top.file("observations"),
+                top.oneOf("language", LANGUAGES).orElse(MeetSheet.NONE.language()));
         return Pseudonyms.applied(sheet, top.text("names_key"));
     }
 

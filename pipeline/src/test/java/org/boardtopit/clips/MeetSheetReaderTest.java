@@ -113,7 +113,8 @@ class MeetSheetReaderTest {
                         sheet.settings(),
                         sheet.tables(),
                         sheet.safeguards(),
-                        sheet.observationRules()));
+                        sheet.observationRules(),
+                        sheet.language()));
     }
 
     @Test
@@ -193,7 +194,7 @@ class MeetSheetReaderTest {
             quoteCharacter = '`',
             value = {
                 "compettion: Meeting | meet.yaml, line 1, column 1: unknown key 'compettion'; did you mean 'competition'?",
-                "venue: Field | meet.yaml, line 1, column 1: unknown key 'venue'; known here are competition, date, attempts, cameras, athletes, settings, tables, consent, faces, names, names_key, retention, observations",
+                "venue: Field | meet.yaml, line 1, column 1: unknown key 'venue'; known here are competition, date, attempts, cameras, athletes, settings, tables, consent, faces, names, names_key, retention, observations, language",
                 "cameras: [{name: stand, refrence: a.jpg}] | meet.yaml, line 1, column 25: unknown key 'refrence'; did you mean 'reference'?",
                 "athletes: [{bib: 1, stature: 1.8}] | meet.yaml, line 1, column 21: unknown key 'stature'; did you mean 'stature_m'?",
                 "settings: {thread: 2} | meet.yaml, line 1, column 12: unknown key 'thread'; did you mean 'threads'?",
