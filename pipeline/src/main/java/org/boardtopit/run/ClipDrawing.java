@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.Safeguards.Faces;
+import org.boardtopit.corrections.CorrectedLandmarks;
 import org.boardtopit.models.PersonDetector;
 import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.report.AttemptOverlay;
@@ -26,7 +27,7 @@ import org.boardtopit.video.ffmpeg.FfmpegVideoWriter;
 /** Everything that is drawn of a measured clip, with the faces hidden that must not be seen. */
 final class ClipDrawing {
     private final ClipSources sources;
-    private final PersonDetector detector;
+    private final Optional<PersonDetector> detector;
     private final int encoderThreads;
     private final Path out;
     private final Faces faces;
@@ -34,10 +35,11 @@ final class ClipDrawing {
     /**
      * For one run.
      *
+     * @param detector finds the heads of people; empty when only clips whose heads are known may be drawn
      * @param faces whose faces may be seen
      * @param out the output folder
      */
-    ClipDrawing(ClipSources sources, PersonDetector detector, int encoderThreads, Path out, Faces faces) {
+    ClipDrawing(ClipSources sources, Optional<PersonDetector> detector, int encoderThreads, Path out, Faces faces) {
         this.sources = sources;
         this.detector = detector;
         this.encoderThreads = encoderThreads;
@@ -61,16 +63,17 @@ final class ClipDrawing {
     private static OverlayScene scene(ClipSource source, ClipLandmarks landmarks, AttemptAnalysis analysis) {
         return new AttemptOverlay(
                         source.clip(),
-                        landmarks,
+                        CorrectedLandmarks.ofTheAthlete(landmarks, source.clip().corrections()),
                         analysis.view(),
-                        analysis.fitted(),
+                        analysis.drawn(),
                         analysis.measures(),
                         source.slowDown())
                 .scene();
     }
 
+    /** Of all who were followed, also where that was somebody else. */
     private FaceCovers covers(ClipSource source, ClipLandmarks landmarks, OverlayScene scene, Stages stages)
-            throws IOException {
+            throws IOException, NotMeasuredNowException {
         List<PersonInView> people = List.of();
         if (faces != Faces.SHOW) {
             stages.begin("faces", 0.72);
@@ -79,15 +82,22 @@ final class ClipDrawing {
         return FaceCovers.of(landmarks, scene, people, faces);
     }
 
-    private List<PersonInView> people(ClipSource source, ClipLandmarks landmarks) throws IOException {
+    private List<PersonInView> people(ClipSource source, ClipLandmarks landmarks)
+            throws IOException, NotMeasuredNowException {
         Path kept = source.kept(".people");
         Optional<List<PersonInView>> earlier = PeopleFile.read(kept, source.fingerprint());
         if (earlier.isPresent()) {
             return earlier.get();
         }
+        if (detector.isEmpty()) {
+            throw new NotMeasuredNowException(
+                    "faces",
+                    "where the heads are that must be hidden is not known any more; start process again to look for them",
+                    null);
+        }
         List<PersonInView> people;
         try (FrameReader reader = sources.open(source)) {
-            people = new PeopleSearch(detector).search(reader, landmarks.frameCount());
+            people = new PeopleSearch(detector.get()).search(reader, landmarks.frameCount());
         }
         PeopleFile.write(kept, source.fingerprint(), people);
         return people;

@@ -30,31 +30,49 @@ import org.boardtopit.video.VideoException;
  */
 final class LandmarkReading {
     private final ClipSources sources;
-    private final PersonDetector detector;
-    private final LandmarkPool landmarks;
+    private final Optional<Networks> networks;
     private final List<Look> looks;
 
-    LandmarkReading(ClipSources sources, PersonDetector detector, LandmarkPool landmarks, List<Look> looks) {
+    /** Open networks; owned by whoever made them. */
+    record Networks(PersonDetector detector, LandmarkPool landmarks) {}
+
+    /**
+     * Of one run.
+     *
+     * @param networks empty when nothing may be read anew
+     */
+    LandmarkReading(ClipSources sources, Optional<Networks> networks, List<Look> looks) {
         this.sources = sources;
-        this.detector = detector;
-        this.landmarks = landmarks;
+        this.networks = networks;
         this.looks = List.copyOf(looks);
     }
 
-    /** Those that are kept, or else made and kept now. */
-    ClipLandmarks of(ClipSource source, Stages stages) throws IOException, NoAthleteException {
+    /**
+     * Those that are kept, or else made and kept now.
+     *
+     * @throws NotMeasuredNowException when none are kept and there are no networks to make them
+     */
+    ClipLandmarks of(ClipSource source, Stages stages) throws IOException, NoAthleteException, NotMeasuredNowException {
         Path kept = source.kept(".landmarks");
         Files.createDirectories(kept.getParent());
         Optional<ClipLandmarks> earlier = ClipLandmarksFile.read(kept, source.fingerprint());
         if (earlier.isPresent()) {
             return earlier.get();
         }
-        ClipLandmarks made = read(source, stages);
+        if (networks.isEmpty()) {
+            throw new NotMeasuredNowException(
+                    "landmarks",
+                    "what was read from " + source.clip().fileName() + " is missing in the folder work, or it was read"
+                            + " from another file, picture of the camera or network; start process again to read it",
+                    null);
+        }
+        ClipLandmarks made = read(source, networks.get(), stages);
         ClipLandmarksFile.write(kept, source.fingerprint(), made);
         return made;
     }
 
-    private ClipLandmarks read(ClipSource source, Stages stages) throws VideoException, NoAthleteException {
+    private ClipLandmarks read(ClipSource source, Networks open, Stages stages)
+            throws VideoException, NoAthleteException {
         Survey survey = survey(source);
         stages.begin("track", 0.25);
         SubjectTrack subject;
@@ -63,12 +81,13 @@ final class LandmarkReading {
                 ? Optional.empty()
                 : MarkedCamera.find(source.clip(), survey.background(), new ArrayList<>()); // warned of when measured
         try (FrameReader reader = sources.open(source)) {
-            subject = new AthleteTracker(detector, landmarks.worker(0)).track(survey, reader, view, camera);
+            subject =
+                    new AthleteTracker(open.detector(), open.landmarks().worker(0)).track(survey, reader, view, camera);
         }
         stages.begin("landmarks", 0.35);
         PoseTrack poses;
         try (FrameReader reader = sources.open(source)) {
-            poses = new PoseReader(landmarks, looks).read(reader, subject);
+            poses = new PoseReader(open.landmarks(), looks).read(reader, subject);
         }
         return new ClipLandmarks(
                 survey.video(), survey.timestampsUs(), survey.undecodableFrames(), survey.background(), subject, poses);

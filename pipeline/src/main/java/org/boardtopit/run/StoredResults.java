@@ -49,6 +49,16 @@ public final class StoredResults {
         }
     }
 
+    /** What became of the clip when it was measured last, from whatever; for comparing. */
+    public Optional<StoredResult> last(Clip clip) {
+        try {
+            File file = RecordJson.mapperOfRecords().readValue(Files.readAllBytes(file(clip)), File.class);
+            return LAYOUT.equals(file.layout) ? Optional.ofNullable(file.content) : Optional.empty();
+        } catch (IOException e) {
+            return Optional.empty();
+        }
+    }
+
     /** On return it is on the disk, also when the power fails. */
     public void write(Clip clip, String fingerprint, StoredResult result) throws IOException {
         Files.createDirectories(folder);
@@ -69,6 +79,7 @@ public final class StoredResults {
         Files.deleteIfExists(file(clip));
         Files.deleteIfExists(folder.resolve(clip.name() + ".landmarks"));
         Files.deleteIfExists(folder.resolve(clip.name() + ".people"));
+        Files.deleteIfExists(folder.resolve(clip.name() + ".known"));
     }
 
     /** Removes what a run that was killed had half written, in the folders of work and overlays. */
