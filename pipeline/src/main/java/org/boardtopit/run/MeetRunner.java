@@ -131,6 +131,7 @@ public final class MeetRunner {
             WithheldClips.remove(out, clips);
             begin(earlier);
             new Lanes(lanes).runAll(this::measureWaiting);
+            copyTables();
             RunSummary summary = summary();
             log.add("end: " + summary.measured() + " measured, " + summary.notMeasured() + " not, " + summary.withheld()
                     + " withheld" + (unwritten == null ? "" : "; the tables could not be written"));
@@ -271,6 +272,16 @@ public final class MeetRunner {
                 log.add("the tables cannot be written now: " + e.getMessage());
                 listener.trouble("the tables cannot be written now: " + e.getMessage());
                 unwritten = e;
+            }
+        }
+
+        /** Once, behind the last clip: what it holds is in the tables, so that a run does not fail for it. */
+        private synchronized void copyTables() {
+            try {
+                rows.copy();
+            } catch (IOException e) {
+                log.add("the workbook cannot be written: " + e.getMessage());
+                listener.trouble("the workbook cannot be written: " + e.getMessage());
             }
         }
 

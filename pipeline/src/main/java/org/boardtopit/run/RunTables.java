@@ -73,6 +73,11 @@ final class RunTables {
         return measured().flatMap(result -> of.apply(result).stream()).toList();
     }
 
+    /** Makes the workbook that is a copy of the tables, where one is asked for. */
+    void copy() throws IOException {
+        writer.copy();
+    }
+
     /** Replaces all tables. A clip that clips.csv lists is in the others, as it is written last. */
     void write() throws IOException {
         writer.describe();
