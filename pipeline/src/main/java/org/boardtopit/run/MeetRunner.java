@@ -160,6 +160,7 @@ public final class MeetRunner {
             WithheldClips.remove(out, clips);
             begin(earlier);
             new Lanes(lanes).runAll(this::measureWaiting);
+            copyTables();
             RunSummary summary = summary();
             log.add("end: " + summary.measured() + " measured, " + summary.notMeasured() + " not, " + summary.withheld()
                     + " withheld" + (unwritten == null ? "" : "; the tables could not be written")
@@ -336,6 +337,16 @@ public final class MeetRunner {
                             "the page cannot be made, a fault of the program; " + RunLog.FILE_NAME + " has more");
                 }
                 pageFault = e;
+            }
+        }
+
+        /** Once, behind the last clip: what it holds is in the tables, so that a run does not fail for it. */
+        private synchronized void copyTables() {
+            try {
+                rows.copy();
+            } catch (IOException e) {
+                log.add("the workbook cannot be written: " + e.getMessage());
+                listener.trouble("the workbook cannot be written: " + e.getMessage());
             }
         }
 
