@@ -106,6 +106,7 @@ final class ClipDrawing {
         Path folder = out.resolve(StillNames.FOLDER);
         Files.createDirectories(target.getParent());
         Files.createDirectories(folder);
+        OutputFiles.deleteStills(folder, clip.name());
         try (AttemptPictures pictures = new AttemptPictures(stills, folder, clip.name())) {
             try (FrameReader reader = sources.asStored(clip);
                     VideoWriter writer = new WriteBehindWriter(new FfmpegVideoWriter(
