@@ -48,6 +48,7 @@ public final class Main {
         Console console = surroundings.console();
         CommandLine commands = new CommandLine(new Root())
                 .addSubcommand(new ProcessCommand(surroundings))
+                .addSubcommand(new ReviewCommand(surroundings))
                 .addSubcommand(new RemeasureCommand(surroundings))
                 .addSubcommand(new CheckCommand(surroundings))
                 .addSubcommand(new CamerasCommand(surroundings))
@@ -115,6 +116,7 @@ public final class Main {
                 "Examples:",
                 "  boardtopit process clips --out results",
                 "  boardtopit process clips --meet meet.yaml --out results",
+                "  boardtopit review results",
                 "  boardtopit remeasure results",
                 "  boardtopit check clips --meet meet.yaml --out results",
                 "  boardtopit cameras meet.yaml --out results",
@@ -131,7 +133,7 @@ public final class Main {
         public void run() {
             throw new ParameterException(
                     command.commandLine(),
-                    "a command is missing: process, remeasure, check, cameras, networks, bench, accuracy or tidy");
+                    "a command is missing: process, review, remeasure, check, cameras, networks, bench, accuracy or tidy");
         }
     }
 }

@@ -38,7 +38,7 @@ import org.boardtopit.video.VideoException;
 
 /**
  * Measures one clip: looks through it for the background and what moves, follows the athlete, reads the landmarks, repairs
- * the motion, finds the contacts, measures, draws the overlay, and holds the measures against the rules.
+ * the motion, finds the contacts, measures, draws overlay and stills, and holds the measures against the rules.
  *
  * <p>A clip from in front or behind is measured together with the one from the side that it is joined to ({@link AttemptViews}):
  * whichever of the two comes first makes the landmarks of both.
@@ -52,7 +52,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
      *
      * @param looks how the network looks at every frame
      * @param rules by which observations are made
-     * @param overlays false to leave the overlay videos out
+     * @param overlays false to leave the overlay videos and stills out
      */
     public record Tools(
             ClipOpener opener,
@@ -105,14 +105,10 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
         this.rules = tools.rules();
         this.overlays = tools.overlays();
         this.sources = new ClipSources(tools.opener(), card, looks, out);
+        PeopleReading people = new PeopleReading(sources, Optional.of(tools.detector()));
         this.reading = new LandmarkReading(
-                sources, Optional.of(new LandmarkReading.Networks(tools.detector(), tools.landmarks())), looks);
-        this.drawing = new ClipDrawing(
-                sources,
-                Optional.of(tools.detector()),
-                tools.encoderThreads(),
-                out,
-                meet.safeguards().faces());
+                sources, Optional.of(new LandmarkReading.Networks(tools.detector(), tools.landmarks())), looks, people);
+        this.drawing = drawing(sources, meet, people, tools.encoderThreads(), out);
     }
 
     /** For going on from what is kept in one output folder; a clip of which something is missing is not measured now. */
@@ -124,13 +120,15 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
         this.rules = tools.rules();
         this.overlays = tools.overlays();
         this.sources = new ClipSources(tools.opener(), card, looks, out, tools.digests());
-        this.reading = new LandmarkReading(sources, Optional.empty(), looks);
-        this.drawing = new ClipDrawing(
-                sources,
-                Optional.empty(),
-                tools.encoderThreads(),
-                out,
-                meet.safeguards().faces());
+        PeopleReading people = new PeopleReading(sources, Optional.empty());
+        this.reading = new LandmarkReading(sources, Optional.empty(), looks, people);
+        this.drawing = drawing(sources, meet, people, tools.encoderThreads(), out);
+    }
+
+    private static ClipDrawing drawing(
+            ClipSources sources, MeetSheet meet, PeopleReading people, int encoderThreads, Path out) {
+        return new ClipDrawing(
+                sources, people, encoderThreads, out, meet.safeguards().faces(), meet.language());
     }
 
     @Override
@@ -142,7 +140,8 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                 return measureJoined(clip, stages);
             }
             ClipSource source = source(clip, stages);
-            ClipLandmarks landmarks = reading.of(source, stages);
+            boolean withPeople = overlays && drawing.needsPeople();
+            ClipLandmarks landmarks = withPeople ? reading.withPeople(source, stages) : reading.of(source, stages);
             stages.begin("measure", 0.70);
             AttemptAnalysis analysis = withOtherViews(clip, new AttemptAnalyser().analyse(clip, landmarks));
             if (overlays) {

@@ -32,6 +32,7 @@ final class LandmarkReading {
     private final ClipSources sources;
     private final Optional<Networks> networks;
     private final List<Look> looks;
+    private final PeopleReading people;
 
     /** Open networks; owned by whoever made them. */
     record Networks(PersonDetector detector, LandmarkPool landmarks) {}
@@ -41,10 +42,11 @@ final class LandmarkReading {
      *
      * @param networks empty when nothing may be read anew
      */
-    LandmarkReading(ClipSources sources, Optional<Networks> networks, List<Look> looks) {
+    LandmarkReading(ClipSources sources, Optional<Networks> networks, List<Look> looks, PeopleReading people) {
         this.sources = sources;
         this.networks = networks;
         this.looks = List.copyOf(looks);
+        this.people = people;
     }
 
     /**
@@ -53,6 +55,17 @@ final class LandmarkReading {
      * @throws NotMeasuredNowException when none are kept and there are no networks to make them
      */
     ClipLandmarks of(ClipSource source, Stages stages) throws IOException, NoAthleteException, NotMeasuredNowException {
+        return of(source, false, stages);
+    }
+
+    /** The same, and everybody in the picture on the way, because the clip will be drawn. */
+    ClipLandmarks withPeople(ClipSource source, Stages stages)
+            throws IOException, NoAthleteException, NotMeasuredNowException {
+        return of(source, true, stages);
+    }
+
+    private ClipLandmarks of(ClipSource source, boolean withPeople, Stages stages)
+            throws IOException, NoAthleteException, NotMeasuredNowException {
         Path kept = source.kept(".landmarks");
         Files.createDirectories(kept.getParent());
         Optional<ClipLandmarks> earlier = ClipLandmarksFile.read(kept, source.fingerprint());
@@ -66,14 +79,14 @@ final class LandmarkReading {
                             + " from another file, picture of the camera or network; start process again to read it",
                     null);
         }
-        ClipLandmarks made = read(source, networks.get(), stages);
+        ClipLandmarks made = read(source, networks.get(), withPeople, stages);
         ClipLandmarksFile.write(kept, source.fingerprint(), made);
         return made;
     }
 
-    private ClipLandmarks read(ClipSource source, Networks open, Stages stages)
-            throws VideoException, NoAthleteException {
-        Survey survey = survey(source);
+    private ClipLandmarks read(ClipSource source, Networks open, boolean withPeople, Stages stages)
+            throws IOException, NoAthleteException {
+        Survey survey = withPeople ? people.beside(source, stages, "survey", r -> survey(source, r)) : survey(source);
         stages.begin("track", 0.25);
         SubjectTrack subject;
         Camera.View view = source.clip().view();
@@ -94,15 +107,19 @@ final class LandmarkReading {
     }
 
     private Survey survey(ClipSource source) throws VideoException {
-        Optional<ReferencePicture> picture = ClipSources.reference(source.clip());
         try (FrameReader reader = sources.open(source)) {
-            if (picture.isEmpty()) {
-                return new BackgroundSurvey(Optional.empty()).survey(reader);
-            }
-            try (var reference = org.boardtopit.ground.opencv.ReferencePicture.read(
-                    picture.get().picture())) {
-                return new BackgroundSurvey(Optional.of(reference)).survey(reader);
-            }
+            return survey(source, reader);
+        }
+    }
+
+    private static Survey survey(ClipSource source, FrameReader reader) throws VideoException {
+        Optional<ReferencePicture> picture = ClipSources.reference(source.clip());
+        if (picture.isEmpty()) {
+            return new BackgroundSurvey(Optional.empty()).survey(reader);
+        }
+        try (var reference =
+                org.boardtopit.ground.opencv.ReferencePicture.read(picture.get().picture())) {
+            return new BackgroundSurvey(Optional.of(reference)).survey(reader);
         }
     }
 }

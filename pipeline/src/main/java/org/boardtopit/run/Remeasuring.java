@@ -202,8 +202,7 @@ public final class Remeasuring {
         if (now == null || now.result().isEmpty() || clip.view() != Camera.View.SIDE) {
             return false;
         }
-        return !Files.isRegularFile(out.resolve("overlays").resolve(clip.name() + ".mp4"))
-                || (changed.contains(clip) && !isSame(now, results.last(clip)));
+        return !ClipPictures.arePresent(clip, now, out) || (changed.contains(clip) && !isSame(now, results.last(clip)));
     }
 
     /** Apart from the outcome, which follows, and the time it took. */
