@@ -92,7 +92,8 @@ final class RunTables {
                     clip.fileName(),
                     clip.name(),
                     results[i] == null ? Optional.empty() : results[i].joinedTo(),
-                    mayBeSlow));
+                    mayBeSlow,
+                    clip.corrections()));
         }
         return new PageRows(
                 files,

@@ -3,6 +3,7 @@ package org.boardtopit.report.page;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.boardtopit.clips.Correction;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
@@ -32,9 +33,18 @@ public record PageRows(
      * @param name names its pictures ({@link org.boardtopit.clips.Clip#name()})
      * @param joinedTo file name of the clip from the side that shows the same attempt; empty for a clip that tells of one itself
      * @param mayBeSlow true when its pictures may play slower than its times run
+     * @param corrections what an analyst put right
      */
-    public record ClipFile(String fileName, String name, Optional<String> joinedTo, boolean mayBeSlow) {
+    public record ClipFile(
+            String fileName, String name, Optional<String> joinedTo, boolean mayBeSlow, List<Correction> corrections) {
+
+        /** Without corrections. */
+        public ClipFile(String fileName, String name, Optional<String> joinedTo, boolean mayBeSlow) {
+            this(fileName, name, joinedTo, mayBeSlow, List.of());
+        }
+
         public ClipFile {
+            corrections = List.copyOf(corrections);
             Objects.requireNonNull(fileName, "fileName");
             Objects.requireNonNull(name, "name");
         }
