@@ -43,7 +43,25 @@ class AttemptPicturesTest {
     private Path folder;
 
     /** A picture that was written, read back. */
-    private record Read(int widthPx, int heightPx, byte[] bgr) {
+    private static final class Read {
+        private final int widthPx;
+        private final int heightPx;
+        private final byte[] bgr;
+
+        Read(int widthPx, int heightPx, byte[] bgr) {
+            this.widthPx = widthPx;
+            this.heightPx = heightPx;
+            this.bgr = bgr;
+        }
+
+        int widthPx() {
+            return widthPx;
+        }
+
+        int heightPx() {
+            return heightPx;
+        }
+
         int red(int x, int y) {
             return bgr[3 * (y * widthPx + x) + 2] & 0xff;
         }
@@ -201,7 +219,14 @@ class AttemptPicturesTest {
     @Test
     void withoutContactsThereAreNoFiles() throws IOException {
         StillsScene none = new StillsScene(
-                List.of(), true, List.of(), scene(List.of(), Optional.empty()).rows(), "", false, List.of(), Optional.empty());
+                List.of(),
+                true,
+                List.of(),
+                scene(List.of(), Optional.empty()).rows(),
+                "",
+                false,
+                List.of(),
+                Optional.empty());
         write(none, "none", List.of(grey(0)));
         try (Stream<Path> files = Files.list(folder)) {
             assertEquals(0, files.count());
