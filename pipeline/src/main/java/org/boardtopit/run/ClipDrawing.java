@@ -4,10 +4,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.Safeguards.Faces;
-import org.boardtopit.models.PersonDetector;
 import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.report.AttemptOverlay;
 import org.boardtopit.report.FaceCovers;
@@ -18,8 +16,6 @@ import org.boardtopit.report.stills.AttemptStills;
 import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.report.stills.StillsScene;
 import org.boardtopit.report.tables.WholeFile;
-import org.boardtopit.subject.PeopleFile;
-import org.boardtopit.subject.PeopleSearch;
 import org.boardtopit.subject.PersonInView;
 import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoException;
@@ -32,7 +28,7 @@ import org.boardtopit.wording.Words;
 /** Everything that is drawn of a measured clip, with the faces hidden that must not be seen. */
 final class ClipDrawing {
     private final ClipSources sources;
-    private final PersonDetector detector;
+    private final PeopleReading reading;
     private final int encoderThreads;
     private final Path out;
     private final Faces faces;
@@ -47,17 +43,22 @@ final class ClipDrawing {
      */
     ClipDrawing(
             ClipSources sources,
-            PersonDetector detector,
+            PeopleReading people,
             int encoderThreads,
             Path out,
             Faces faces,
             Language language) {
         this.sources = sources;
-        this.detector = detector;
+        this.reading = people;
         this.encoderThreads = encoderThreads;
         this.out = out;
         this.faces = faces;
         this.language = language;
+    }
+
+    /** Whether places of people are needed to draw. */
+    boolean needsPeople() {
+        return faces != Faces.SHOW;
     }
 
     /** Draws it all. The clip has been read three times by now: what fails is the writing, and that is no fault of the clip. */
@@ -92,25 +93,11 @@ final class ClipDrawing {
     private FaceCovers covers(ClipSource source, ClipLandmarks landmarks, OverlayScene scene, Stages stages)
             throws IOException {
         List<PersonInView> people = List.of();
-        if (faces != Faces.SHOW) {
-            stages.begin("faces", 0.72);
-            people = people(source, landmarks);
+        if (needsPeople()) {
+            stages.begin(PeopleReading.STAGE, 0.72);
+            people = reading.of(source);
         }
         return FaceCovers.of(landmarks, scene, people, faces);
-    }
-
-    private List<PersonInView> people(ClipSource source, ClipLandmarks landmarks) throws IOException {
-        Path kept = source.kept(".people");
-        Optional<List<PersonInView>> earlier = PeopleFile.read(kept, source.fingerprint());
-        if (earlier.isPresent()) {
-            return earlier.get();
-        }
-        List<PersonInView> people;
-        try (FrameReader reader = sources.open(source)) {
-            people = new PeopleSearch(detector).search(reader, landmarks.frameCount());
-        }
-        PeopleFile.write(kept, source.fingerprint(), people);
-        return people;
     }
 
     /** The video, and the stills from the same frames; when the stills are there so is the video. */

@@ -76,14 +76,10 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
         this.views = views;
         this.tools = tools;
         this.sources = new ClipSources(tools.opener(), tools.landmarks().card(), tools.looks(), out);
-        this.reading = new LandmarkReading(sources, tools.detector(), tools.landmarks(), tools.looks());
+        PeopleReading people = new PeopleReading(sources, tools.detector());
+        this.reading = new LandmarkReading(sources, tools.detector(), tools.landmarks(), tools.looks(), people);
         this.drawing = new ClipDrawing(
-                sources,
-                tools.detector(),
-                tools.encoderThreads(),
-                out,
-                meet.safeguards().faces(),
-                meet.language());
+                sources, people, tools.encoderThreads(), out, meet.safeguards().faces(), meet.language());
     }
 
     @Override
@@ -94,7 +90,8 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                 return measureJoined(clip, stages);
             }
             ClipSource source = source(clip, stages);
-            ClipLandmarks landmarks = reading.of(source, stages);
+            boolean withPeople = tools.overlays() && drawing.needsPeople();
+            ClipLandmarks landmarks = withPeople ? reading.withPeople(source, stages) : reading.of(source, stages);
             stages.begin("measure", 0.70);
             AttemptAnalysis analysis = withOtherViews(clip, new AttemptAnalyser().analyse(clip, landmarks));
             if (tools.overlays()) {
