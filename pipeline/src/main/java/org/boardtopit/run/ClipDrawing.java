@@ -3,8 +3,6 @@ package org.boardtopit.run;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.Optional;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.Safeguards.Faces;
 import org.boardtopit.models.PersonDetector;
@@ -14,9 +12,6 @@ import org.boardtopit.report.FaceCovers;
 import org.boardtopit.report.overlay.OverlayScene;
 import org.boardtopit.report.overlay.drawing.OverlayVideo;
 import org.boardtopit.report.tables.WholeFile;
-import org.boardtopit.subject.PeopleFile;
-import org.boardtopit.subject.PeopleSearch;
-import org.boardtopit.subject.PersonInView;
 import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoException;
 import org.boardtopit.video.VideoWriter;
@@ -58,7 +53,7 @@ final class ClipDrawing {
         }
     }
 
-    private static OverlayScene scene(ClipSource source, ClipLandmarks landmarks, AttemptAnalysis analysis) {
+    static OverlayScene scene(ClipSource source, ClipLandmarks landmarks, AttemptAnalysis analysis) {
         return new AttemptOverlay(
                         source.clip(),
                         landmarks,
@@ -71,26 +66,12 @@ final class ClipDrawing {
 
     private FaceCovers covers(ClipSource source, ClipLandmarks landmarks, OverlayScene scene, Stages stages)
             throws IOException {
-        List<PersonInView> people = List.of();
-        if (faces != Faces.SHOW) {
+        HiddenFaces hidden = new HiddenFaces(sources, faces);
+        if (hidden.mustSearch(source)) {
             stages.begin("faces", 0.72);
-            people = people(source, landmarks);
+            hidden.search(source, landmarks, detector);
         }
-        return FaceCovers.of(landmarks, scene, people, faces);
-    }
-
-    private List<PersonInView> people(ClipSource source, ClipLandmarks landmarks) throws IOException {
-        Path kept = source.kept(".people");
-        Optional<List<PersonInView>> earlier = PeopleFile.read(kept, source.fingerprint());
-        if (earlier.isPresent()) {
-            return earlier.get();
-        }
-        List<PersonInView> people;
-        try (FrameReader reader = sources.open(source)) {
-            people = new PeopleSearch(detector).search(reader, landmarks.frameCount());
-        }
-        PeopleFile.write(kept, source.fingerprint(), people);
-        return people;
+        return hidden.of(source, landmarks, scene);
     }
 
     private void overlay(Clip clip, OverlayScene scene, FaceCovers covers) throws IOException {

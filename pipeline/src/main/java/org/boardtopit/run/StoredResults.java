@@ -49,6 +49,16 @@ public final class StoredResults {
         }
     }
 
+    /** What the kept result of a clip was made from; empty when there is none. */
+    Optional<String> fingerprint(Clip clip) {
+        try {
+            File file = RecordJson.mapperOfRecords().readValue(Files.readAllBytes(file(clip)), File.class);
+            return LAYOUT.equals(file.layout) ? Optional.ofNullable(file.fingerprint) : Optional.empty();
+        } catch (IOException e) {
+            return Optional.empty();
+        }
+    }
+
     /** On return it is on the disk, also when the power fails. */
     public void write(Clip clip, String fingerprint, StoredResult result) throws IOException {
         Files.createDirectories(folder);
@@ -71,9 +81,10 @@ public final class StoredResults {
         Files.deleteIfExists(folder.resolve(clip.name() + ".people"));
     }
 
-    /** Removes what a run that was killed had half written, in the folders of work and overlays. */
+    /** Removes what a run that was killed had half written, in the folders of work, overlays and comparisons. */
     public void removeHalfWritten() throws IOException {
-        for (Path place : new Path[] {folder, folder.resolveSibling("overlays")}) {
+        for (Path place :
+                new Path[] {folder, folder.resolveSibling("overlays"), folder.resolveSibling(ComparisonFiles.FOLDER)}) {
             if (Files.isDirectory(place)) {
                 try (DirectoryStream<Path> halves = Files.newDirectoryStream(place, "*.part")) {
                     for (Path half : halves) {

@@ -24,6 +24,11 @@ public final class Table<R> {
         return fileName;
     }
 
+    /** The same columns in a file of another name, where there are several of a kind; the name may hold a folder. */
+    public Table<R> in(String otherFile) {
+        return new Table<>(otherFile, columns);
+    }
+
     /** Names of the columns, in order. */
     public List<String> header() {
         return columns.stream().map(Column::name).toList();

@@ -63,6 +63,14 @@ final class SkeletonPainter {
         figure.traceSide(pose.nearSide());
     }
 
+    /** Draws a pose in one colour, to tell one athlete from another: whole lines or, for the second, dashed ones. */
+    void drawAs(FramePose pose, Placement placement, double drawnHeightPx, Ink ink, boolean dashed) {
+        Figure figure = new Figure(pose, placement, Double.POSITIVE_INFINITY, drawnHeightPx);
+        figure.limbs(pose.nearSide().other(), ink, dashed);
+        figure.trunk(ink);
+        figure.limbs(pose.nearSide(), ink, dashed);
+    }
+
     private final class Figure {
         private final FramePose pose;
         private final Placement placement;
@@ -87,11 +95,15 @@ final class SkeletonPainter {
         }
 
         void side(BodySide side, Ink ink, boolean dashed) {
-            for (BodyPoint[] limb : LIMBS) {
-                limb(side.of(limb[0]), side.of(limb[1]), ink, dashed);
-            }
+            limbs(side, ink, dashed);
             for (BodyPoint joint : JOINTS) {
                 joint(side.of(joint), ink);
+            }
+        }
+
+        void limbs(BodySide side, Ink ink, boolean dashed) {
+            for (BodyPoint[] limb : LIMBS) {
+                limb(side.of(limb[0]), side.of(limb[1]), ink, dashed);
             }
         }
 
@@ -104,21 +116,21 @@ final class SkeletonPainter {
         }
 
         void trunk() {
+            trunk(Ink.BODY);
+        }
+
+        void trunk(Ink ink) {
             Point2 shoulders = placement.of(pose.middle(LEFT_SHOULDER));
             Point2 hips = placement.of(pose.middle(LEFT_HIP));
             Point2 head = placement.of(head());
-            line(hips, shoulders, thick, Ink.BODY);
-            line(place(LEFT_SHOULDER), place(LEFT_SHOULDER.otherSide()), thin, Ink.BODY);
-            line(place(LEFT_HIP), place(LEFT_HIP.otherSide()), thin, Ink.BODY);
+            line(hips, shoulders, thick, ink);
+            line(place(LEFT_SHOULDER), place(LEFT_SHOULDER.otherSide()), thin, ink);
+            line(place(LEFT_HIP), place(LEFT_HIP.otherSide()), thin, ink);
             if (shoulders.isKnown() && head.isKnown()) {
                 double distance = Math.max(1e-6, shoulders.distanceTo(head));
-                line(
-                        shoulders,
-                        head.plus(shoulders.minus(head).times(Math.min(1, headRadius / distance))),
-                        thin,
-                        Ink.BODY);
+                line(shoulders, head.plus(shoulders.minus(head).times(Math.min(1, headRadius / distance))), thin, ink);
                 canvas.ring(head.x(), head.y(), headRadius, thin + casing, Ink.OUTLINE);
-                canvas.ring(head.x(), head.y(), headRadius, thin, Ink.BODY);
+                canvas.ring(head.x(), head.y(), headRadius, thin, ink);
             }
         }
 
