@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.boardtopit.clips.Clip;
+import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.report.tables.WholeFile;
 
 /**
@@ -81,10 +82,14 @@ public final class StoredResults {
         Files.deleteIfExists(folder.resolve(clip.name() + ".people"));
     }
 
-    /** Removes what a run that was killed had half written, in the folders of work, overlays and comparisons. */
+    /** Removes what a run that was killed had half written, in the folders of work, overlays, stills and comparisons. */
     public void removeHalfWritten() throws IOException {
-        for (Path place :
-                new Path[] {folder, folder.resolveSibling("overlays"), folder.resolveSibling(ComparisonFiles.FOLDER)}) {
+        for (Path place : new Path[] {
+            folder,
+            folder.resolveSibling("overlays"),
+            folder.resolveSibling(StillNames.FOLDER),
+            folder.resolveSibling(ComparisonFiles.FOLDER)
+        }) {
             if (Files.isDirectory(place)) {
                 try (DirectoryStream<Path> halves = Files.newDirectoryStream(place, "*.part")) {
                     for (Path half : halves) {

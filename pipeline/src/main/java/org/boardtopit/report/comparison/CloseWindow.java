@@ -1,5 +1,6 @@
 package org.boardtopit.report.comparison;
 
+import org.boardtopit.signal.Homography;
 import org.boardtopit.signal.Point2;
 
 /**
@@ -16,6 +17,26 @@ public record CloseWindow(Point2 centre, double zoom, boolean mirrored, Point2 m
         if (!centre.isKnown() || !(zoom > 0) || !Double.isFinite(zoom)) {
             throw new IllegalArgumentException("a view needs a centre and a zoom, was " + centre + ", " + zoom);
         }
+    }
+
+    /** From frame px to px of the whole picture. */
+    public Homography toPicture() {
+        double side = mirrored ? -zoom : zoom;
+        return new Homography(
+                side,
+                0,
+                middle.x() - side * centre.x(),
+                0,
+                zoom,
+                middle.y() - zoom * centre.y(),
+                0,
+                0,
+                1);
+    }
+
+    /** The same view elsewhere in the picture. */
+    CloseWindow at(Point2 otherMiddle) {
+        return new CloseWindow(centre, zoom, mirrored, otherMiddle);
     }
 
     /** From frame px to px of the whole picture; unknown stays unknown. */

@@ -4,12 +4,13 @@ import org.boardtopit.report.overlay.Box;
 import org.boardtopit.signal.Homography;
 
 /**
- * Where everything is in the pictures of a comparison: the athletes close by, side by side; the runway with both below; a strip with
+ * Where everything is in the pictures of a comparison: the athletes close by, side by side, and both
+ * of them over each other between them; the whole runway with both below; a strip with
  * time and phases.
  *
  * @param toRunway from px of A's fixed picture to px of the whole picture
  */
-public record ComparisonLayout(Box closeA, Box closeB, Box runway, Box strip, Homography toRunway) {
+public record ComparisonLayout(Box closeA, Box both, Box closeB, Box runway, Box strip, Homography toRunway) {
     static final int WIDTH_PX = 1280;
     static final int CLOSE_HEIGHT_PX = 400;
     private static final int STRIP_HEIGHT_PX = 60;
@@ -40,10 +41,11 @@ public record ComparisonLayout(Box closeA, Box closeB, Box runway, Box strip, Ho
                 0,
                 0,
                 1);
-        double half = WIDTH_PX / 2.0;
+        double side = even(WIDTH_PX / 3.0);
         return new ComparisonLayout(
-                Box.at(0, 0, half, CLOSE_HEIGHT_PX),
-                Box.at(half, 0, half, CLOSE_HEIGHT_PX),
+                Box.at(0, 0, side, CLOSE_HEIGHT_PX),
+                new Box(side, 0, WIDTH_PX - side, CLOSE_HEIGHT_PX),
+                Box.at(WIDTH_PX - side, 0, side, CLOSE_HEIGHT_PX),
                 runway,
                 Box.at(0, runway.bottom(), WIDTH_PX, STRIP_HEIGHT_PX),
                 toRunway);

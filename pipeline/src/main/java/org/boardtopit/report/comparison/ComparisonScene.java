@@ -148,6 +148,17 @@ public final class ComparisonScene {
         return closeB.at(frame);
     }
 
+    /** Where A's frame is laid in the middle, under both athletes. */
+    public CloseWindow closeBoth(int frameA) {
+        return closeA.at(frameA).at(middle(layout.both()));
+    }
+
+    /** B on the runway of A, px of A's frame. */
+    public FramePose onFrameOfA(int frameB, int frameA) {
+        Homography toFrame = a.landmarks().background().fromFixed(frameA);
+        return moved(runway.ofB(frameB), toFrame);
+    }
+
     /** A's points in px of the frame. */
     public FramePose poseA(int frame) {
         return a.pose(frame);
@@ -169,8 +180,12 @@ public final class ComparisonScene {
     }
 
     private FramePose inPicture(FramePose pose) {
+        return moved(pose, layout.toRunway());
+    }
+
+    private static FramePose moved(FramePose pose, Homography map) {
         List<PosePoint> points = pose.points().stream()
-                .map(p -> p.isKnown() ? new PosePoint(layout.toRunway().apply(p.place()), p.sdPx()) : p)
+                .map(p -> p.isKnown() ? new PosePoint(map.apply(p.place()), p.sdPx()) : p)
                 .toList();
         return new FramePose(pose.frameIndex(), pose.timestampUs(), points, pose.nearSide(), Optional.empty());
     }
@@ -283,9 +298,19 @@ public final class ComparisonScene {
         return slow == 1 ? "" : words.format("slow", Integer.toString(slow));
     }
 
+    /** True when a metre is as long for both. */
+    public boolean hasMetres() {
+        return runway.hasMetres();
+    }
+
     /** How the two are laid over each other in place. */
-    public String runwayRemark() {
+    public String overRemark() {
         return words.get(runway.hasMetres() ? "runway" : "scale.nominal");
+    }
+
+    /** What the places along the runway count from; empty where there are none. */
+    public String runwayRemark() {
+        return footprints().isEmpty() || !ground(0, 0).isKnown() ? "" : words.get("metres");
     }
 
     public DifferencePage page() {
@@ -320,7 +345,7 @@ public final class ComparisonScene {
             }
         }
         chapters.add(
-                new Chapter(capital(words.get("table.difference")), tableUs().get(0)));
+                new Chapter(words.get("table.chapter"), tableUs().get(0)));
         return chapters;
     }
 

@@ -4,6 +4,7 @@ import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
+import java.nio.ByteBuffer;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
@@ -15,9 +16,9 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 
 /**
- * Writes text files that are there as a whole or not at all, whenever the power fails.
+ * Writes files that are there as a whole or not at all, whenever the power fails.
  *
- * <p>The text goes to a temporary file in the same folder, is forced to the disk, and the file is moved to its name.
+ * <p>The content goes to a temporary file in the same folder, is forced to the disk, and the file is moved to its name.
  */
 public final class WholeFile {
     private WholeFile() {}
@@ -40,12 +41,30 @@ public final class WholeFile {
         }
     }
 
+    /** The same of bytes. */
+    public static void write(Path target, ByteBuffer content) throws IOException {
+        Path temporary = target.resolveSibling(target.getFileName() + ".part");
+        try {
+            try (FileChannel channel = open(temporary)) {
+                while (content.hasRemaining()) {
+                    channel.write(content);
+                }
+                channel.force(true);
+            }
+            move(temporary, target);
+            forceFolder(target);
+        } finally {
+            Files.deleteIfExists(temporary);
+        }
+    }
+
+    private static FileChannel open(Path file) throws IOException {
+        return FileChannel.open(
+                file, StandardOpenOption.CREATE, StandardOpenOption.WRITE, StandardOpenOption.TRUNCATE_EXISTING);
+    }
+
     private static void writeAndForce(Path file, Text text) throws IOException {
-        try (FileChannel channel = FileChannel.open(
-                        file,
-                        StandardOpenOption.CREATE,
-                        StandardOpenOption.WRITE,
-                        StandardOpenOption.TRUNCATE_EXISTING);
+        try (FileChannel channel = open(file);
                 Writer out = new BufferedWriter(
                         new OutputStreamWriter(Channels.newOutputStream(channel), StandardCharsets.UTF_8))) {
             text.writeTo(out);

@@ -19,7 +19,7 @@ import org.boardtopit.video.VideoFrame;
  * runway keeps, darker, what a panned camera no longer shows. Use from one thread.
  */
 final class ComparisonPainter implements AutoCloseable {
-    private static final double TITLE_CAP = 15;
+    private static final double TITLE_CAP = 13;
     private static final double TEXT_CAP = 11;
     private static final double LETTER_CAP = 24;
     private static final double MARGIN = 14;
@@ -28,7 +28,9 @@ final class ComparisonPainter implements AutoCloseable {
     private static final double SEEN_BEFORE_SHADE = 0.55;
 
     /** Thinner than in an overlay: the athlete behind the lines is what is compared. */
-    private static final double LINE_SHARE = 0.6;
+    private static final double CLOSE_LINE_PX = 140;
+
+    private static final double RUNWAY_LINE_SHARE = 0.6;
 
     private static final double HALF_RUNWAY_M = 0.61; // width 1.22 m: World Athletics technical rule 27
     private static final int FARTHEST_M = 30;
@@ -38,6 +40,7 @@ final class ComparisonPainter implements AutoCloseable {
     private final ByteBuffer pixels;
     private final Canvas canvas;
     private final PicturePanel closeA;
+    private final PicturePanel both;
     private final PicturePanel closeB;
     private final PicturePanel seen;
     private final PicturePanel runway;
@@ -51,6 +54,7 @@ final class ComparisonPainter implements AutoCloseable {
         canvas = new Canvas(layout.widthPx(), layout.heightPx());
         canvas.drawOn(pixels);
         closeA = new PicturePanel(layout.closeA());
+        both = new PicturePanel(layout.both());
         closeB = new PicturePanel(layout.closeB());
         seen = new PicturePanel(layout.runway());
         runway = new PicturePanel(layout.runway());
@@ -63,8 +67,10 @@ final class ComparisonPainter implements AutoCloseable {
         close(closeB, b, scene.closeB(shot.frameB()), scene.poseB(shot.frameB()), Ink.ATTEMPT_B);
         caption(closeA, true, shot);
         caption(closeB, false, shot);
+        both(shot, a);
         runway(shot, a);
         closeA.stampOn(canvas);
+        both.stampOn(canvas);
         closeB.stampOn(canvas);
         runway.stampOn(canvas);
         borders();
@@ -85,21 +91,33 @@ final class ComparisonPainter implements AutoCloseable {
     }
 
     private void close(PicturePanel panel, VideoFrame frame, CloseWindow window, FramePose pose, Ink ink) {
-        double side = window.mirrored() ? -window.zoom() : window.zoom();
-        Homography toWhole = new Homography(
-                side,
-                0,
-                window.middle().x() - side * window.centre().x(),
-                0,
-                window.zoom(),
-                window.middle().y() - window.zoom() * window.centre().y(),
-                0,
-                0,
-                1);
-        panel.lay(frame, toWhole, true);
-        double height = LINE_SHARE * layout.closeA().height();
-        new SkeletonPainter(panel.canvas())
-                .drawAs(pose, p -> panel.inside(window.place(p)), LINE_SHARE * height, ink, ink == Ink.ATTEMPT_B);
+        panel.lay(frame, window.toPicture(), true);
+        skeleton(panel, pose, p -> panel.inside(window.place(p)), CLOSE_LINE_PX, ink);
+    }
+
+    /** B's lines are dashed: colour is never the only thing that tells who is who. */
+    private static void skeleton(PicturePanel panel, FramePose pose, Placement placement, double linePx, Ink ink) {
+        new SkeletonPainter(panel.canvas()).drawAs(pose, placement, linePx, ink, ink == Ink.ATTEMPT_B);
+    }
+
+    /** A's picture with both, close by. */
+    private void both(Shot shot, VideoFrame a) {
+        CloseWindow window = scene.closeBoth(shot.frameA());
+        both.lay(a, window.toPicture(), true);
+        Placement placement = p -> both.inside(window.place(p));
+        skeleton(both, scene.poseA(shot.frameA()), placement, CLOSE_LINE_PX, Ink.ATTEMPT_A);
+        skeleton(both, scene.onFrameOfA(shot.frameB(), shot.frameA()), placement, CLOSE_LINE_PX, Ink.ATTEMPT_B);
+        Canvas c = both.canvas();
+        double baseline = MARGIN + LETTER_CAP;
+        double x = MARGIN + c.lettering().widthPx("A", LETTER_CAP) + 6;
+        c.text("A", MARGIN, baseline, LETTER_CAP, Ink.ATTEMPT_A);
+        c.text("B", x, baseline, LETTER_CAP, Ink.ATTEMPT_B);
+        c.text(
+                PlainText.of(scene.overRemark()),
+                x + 34,
+                baseline - LETTER_CAP + TITLE_CAP,
+                TEXT_CAP,
+                scene.hasMetres() ? Ink.QUIET_TEXT : Ink.WARNING);
     }
 
     private void caption(PicturePanel panel, boolean ofA, Shot shot) {
@@ -127,13 +145,12 @@ final class ComparisonPainter implements AutoCloseable {
         runway.takeFaintly(seen, SEEN_BEFORE_SHADE);
         runway.lay(a, scene.frameToRunway(shot.frameA()), false);
         metres();
-        SkeletonPainter skeletons = new SkeletonPainter(runway.canvas());
-        FramePose b = scene.onRunwayB(shot.frameB());
         FramePose ofA = scene.onRunwayA(shot.frameA());
-        double height = AthleteSize.of(List.of(ofA, b));
+        FramePose ofB = scene.onRunwayB(shot.frameB());
+        double height = RUNWAY_LINE_SHARE * AthleteSize.of(List.of(ofA, ofB));
         if (Double.isFinite(height)) {
-            skeletons.drawAs(b, runway::inside, height, Ink.ATTEMPT_B, true);
-            skeletons.drawAs(ofA, runway::inside, height, Ink.ATTEMPT_A, false);
+            skeleton(runway, ofA, runway::inside, height, Ink.ATTEMPT_A);
+            skeleton(runway, ofB, runway::inside, height, Ink.ATTEMPT_B);
         }
         footprints(shot);
         runway.canvas().text(PlainText.of(scene.runwayRemark()), MARGIN, MARGIN + TEXT_CAP, TEXT_CAP, Ink.QUIET_TEXT);
@@ -177,8 +194,9 @@ final class ComparisonPainter implements AutoCloseable {
     }
 
     private void borders() {
-        double middle = layout.closeA().right();
-        canvas.fill(new Box(middle - 1, 0, middle + 1, layout.closeA().bottom()), Ink.OUTLINE);
+        for (double x : new double[] {layout.both().left(), layout.both().right()}) {
+            canvas.fill(new Box(x - 1, 0, x + 1, layout.both().bottom()), Ink.OUTLINE);
+        }
         canvas.fill(
                 new Box(
                         0,
@@ -192,6 +210,7 @@ final class ComparisonPainter implements AutoCloseable {
     public void close() {
         canvas.close();
         closeA.close();
+        both.close();
         closeB.close();
         seen.close();
         runway.close();

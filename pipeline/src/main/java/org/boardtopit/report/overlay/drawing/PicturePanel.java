@@ -12,7 +12,6 @@ import org.boardtopit.report.overlay.Box;
 import org.boardtopit.signal.Homography;
 import org.boardtopit.signal.Point2;
 import org.boardtopit.video.VideoFrame;
-import org.bytedeco.javacpp.BytePointer;
 import org.bytedeco.opencv.opencv_core.Mat;
 import org.bytedeco.opencv.opencv_core.Scalar;
 import org.bytedeco.opencv.opencv_core.Size;
@@ -65,8 +64,7 @@ final class PicturePanel implements AutoCloseable {
         Homography fromCentres = new Homography(1, 0, 0.5, 0, 1, 0.5, 0, 0, 1);
         map.<DoubleBuffer>createBuffer()
                 .put(toCentres.after(toWhole.after(fromCentres)).toArray());
-        try (BytePointer pixels = new BytePointer(frame.bgr().duplicate().clear());
-                Mat source = new Mat(frame.heightPx(), frame.widthPx(), CV_8UC3, pixels)) {
+        try (Mat source = Warp.pixels(frame)) {
             int border = clear ? BORDER_CONSTANT : BORDER_TRANSPARENT;
             warpPerspective(source, picture, map, size, INTER_LINEAR, border, outside);
         }

@@ -63,12 +63,23 @@ final class SkeletonPainter {
         figure.traceSide(pose.nearSide());
     }
 
-    /** Draws a pose in one colour, to tell one athlete from another: whole lines or, for the second, dashed ones. */
-    void drawAs(FramePose pose, Placement placement, double drawnHeightPx, Ink ink, boolean dashed) {
-        Figure figure = new Figure(pose, placement, Double.POSITIVE_INFINITY, drawnHeightPx);
-        figure.limbs(pose.nearSide().other(), ink, dashed);
-        figure.trunk(ink);
-        figure.limbs(pose.nearSide(), ink, dashed);
+    /**
+     * Draws a pose in one colour, to tell one athlete from another: in whole lines or, for the second, in dashed ones without a
+     * casing, between which the first is seen where both are in one place.
+     *
+     * @param linesForPx height of an athlete for whom the lines would be as wide
+     */
+    void drawAs(FramePose pose, Placement placement, double linesForPx, Ink ink, boolean dashed) {
+        Figure figure = new Figure(pose, placement, Double.POSITIVE_INFINITY, linesForPx);
+        if (dashed) {
+            figure.dashes(pose.nearSide().other(), ink);
+            figure.dashedTrunk(ink);
+            figure.dashes(pose.nearSide(), ink);
+        } else {
+            figure.limbs(pose.nearSide().other(), ink, false);
+            figure.trunk(ink);
+            figure.limbs(pose.nearSide(), ink, false);
+        }
     }
 
     private final class Figure {
@@ -105,6 +116,24 @@ final class SkeletonPainter {
             for (BodyPoint[] limb : LIMBS) {
                 limb(side.of(limb[0]), side.of(limb[1]), ink, dashed);
             }
+        }
+
+        void dashes(BodySide side, Ink ink) {
+            for (BodyPoint[] limb : LIMBS) {
+                dashes(place(side.of(limb[0])), place(side.of(limb[1])), ink);
+            }
+        }
+
+        void dashedTrunk(Ink ink) {
+            Point2 shoulders = placement.of(pose.middle(LEFT_SHOULDER));
+            Point2 head = placement.of(head());
+            dashes(placement.of(pose.middle(LEFT_HIP)), shoulders, ink);
+            dashes(shoulders, head, ink);
+            canvas.ring(head.x(), head.y(), 0.7 * headRadius, thin, ink);
+        }
+
+        private void dashes(Point2 a, Point2 b, Ink ink) {
+            canvas.dashedLine(a.x(), a.y(), b.x(), b.y(), stroke, stroke * 0.7, thick, ink);
         }
 
         void traceSide(BodySide side) {
