@@ -27,6 +27,7 @@ import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.observations.RuleSet;
 import org.boardtopit.observations.RuleSetReader;
+import org.boardtopit.report.page.PageWriter;
 import org.boardtopit.report.tables.TableWriter;
 import org.boardtopit.report.tables.WrittenRun;
 import org.boardtopit.run.ClipFingerprints;
@@ -61,7 +62,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
         sortOptions = false,
-        header = "Measures clips and writes tables and overlay videos.",
+        header = "Measures clips and writes tables, overlay videos and a page.",
         description = {
             "",
             "Everything is read and checked before the first clip is opened. A clip",
@@ -275,7 +276,8 @@ final class ProcessCommand implements Callable<Integer> {
                 throws NetworkUnfitException, IOException {
             TableWriter tables = new TableWriter(out, meet.tables());
             RunFacts facts = facts(startedAt, meet, settings, store, processes, threads);
-            MeetRunner runner = new MeetRunner(measurer, lanes, tables, out, facts, news);
+            MeetRunner runner =
+                    new MeetRunner(measurer, lanes, tables, out, facts, news).with(new PageWriter(out, meet));
             StopNotice notice = StopNotice.post(surroundings.console(), out);
             try {
                 return runner.run(list, kept);

@@ -43,7 +43,9 @@ final class WithheldClips {
         for (String folder : FOLDERS) {
             removeFiles(out.resolve(folder), withheld, others);
         }
-        new WrittenTables(out).removeClips(withheldFiles);
+        WrittenTables tables = new WrittenTables(out);
+        tables.removeClips(withheldFiles);
+        tables.renewWorkbook();
     }
 
     private static String stem(String fileName) {

@@ -26,7 +26,7 @@ import org.boardtopit.wording.Words;
  * is seen: the measured points say how large the picture must be.
  */
 final class AttemptPhases {
-    private static final double WIDTH_PX = 1920;
+    private static final double WIDTH_PX = 1600;
     /** As many pixels as are held for each figure until the clip ends, 3 MB. */
     private static final double MOST_PX = 1e6;
     /** An athlete who is small in the clip is not blown up beyond this. */

@@ -32,6 +32,9 @@ public record Still(
         Objects.requireNonNull(title, "title");
         angles = List.copyOf(angles);
         notes = List.copyOf(notes);
+        if (notes.isEmpty()) {
+            throw new IllegalArgumentException("a still says which frame it is");
+        }
         if (contact < 0) {
             throw new IllegalArgumentException("contacts are counted from 0, was " + contact);
         }

@@ -3,6 +3,7 @@ package org.boardtopit.report.stills;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.measures.BodyAngle;
 import org.boardtopit.measures.ContactMeasures;
 import org.boardtopit.measures.Reading;
@@ -14,12 +15,19 @@ import org.boardtopit.signal.Point2;
 import org.boardtopit.wording.Words;
 
 /**
- * The angles that a still shows, with the values of contacts.csv: trunk, hip and knee of the leg on the ground; at touchdown also
- * the plant of that leg, at toe-off the free thigh. {@code docs/measures.md} defines each.
+ * The angles that a still shows, with the values of contacts.csv: trunk, hip and knee of the leg on the ground; at touchdown on the
+ * runway also the plant of that leg, at toe-off the free thigh. {@code docs/measures.md} defines each.
  */
 final class StillAngles {
     /** Length of the arm that shows the vertical or the horizontal, in still metres. */
     private static final double LINE_M = 0.42;
+
+    /** Radii of the arcs. Those of trunk, plant and thigh are large: few degrees need a long arm, and no two arcs may meet. */
+    private static final double JOINT_ARC_M = 0.13;
+
+    private static final double TRUNK_ARC_M = 0.36;
+    private static final double PLANT_ARC_M = 0.2;
+    private static final double THIGH_ARC_M = 0.26;
 
     private final Words words;
     private final Values values;
@@ -64,21 +72,28 @@ final class StillAngles {
         Point2 hips = body.middle(BodyPoint.LEFT_HIP);
         Point2 shoulders = body.middle(BodyPoint.LEFT_SHOULDER);
         Point2 thigh = body.at(side.of(BodyPoint.LEFT_KNEE)).minus(body.at(side.of(BodyPoint.LEFT_HIP)));
-        angles.add(BodyAngle.TRUNK, hips, shoulders, upFrom(hips), true);
-        angles.add(BodyAngle.HIP, hips, shoulders, hips.plus(thigh), false);
+        angles.add(BodyAngle.TRUNK, hips, shoulders, upFrom(hips), TRUNK_ARC_M, true);
+        angles.add(BodyAngle.HIP, hips, shoulders, hips.plus(thigh), JOINT_ARC_M, false);
         angles.add(
                 BodyAngle.KNEE,
                 body.at(side.of(BodyPoint.LEFT_KNEE)),
                 body.at(side.of(BodyPoint.LEFT_HIP)),
                 body.at(side.of(BodyPoint.LEFT_ANKLE)),
+                JOINT_ARC_M,
                 false);
-        if (touchdown) {
+        if (touchdown && contact.contact().kind() != ContactKind.PIT) {
             Point2 ankle = body.at(side.of(BodyPoint.LEFT_ANKLE));
-            angles.add(BodyAngle.LEG_PLANT, ankle, centreOfMass, ankle.plus(new Point2(-ahead * LINE_M, 0)), true);
-        } else {
+            angles.add(
+                    BodyAngle.LEG_PLANT,
+                    ankle,
+                    centreOfMass,
+                    ankle.plus(new Point2(-ahead * LINE_M, 0)),
+                    PLANT_ARC_M,
+                    true);
+        } else if (!touchdown) {
             Point2 hip = body.at(side.other().of(BodyPoint.LEFT_HIP));
             Point2 knee = body.at(side.other().of(BodyPoint.LEFT_KNEE));
-            angles.add(BodyAngle.FREE_THIGH, hip, knee, hip.plus(new Point2(0, LINE_M)), true);
+            angles.add(BodyAngle.FREE_THIGH, hip, knee, hip.plus(new Point2(0, LINE_M)), THIGH_ARC_M, true);
         }
         return angles.found;
     }
@@ -97,13 +112,13 @@ final class StillAngles {
             this.touchdown = touchdown;
         }
 
-        void add(BodyAngle angle, Point2 vertex, Point2 firstArm, Point2 secondArm, boolean toVertical) {
+        void add(BodyAngle angle, Point2 vertex, Point2 firstArm, Point2 secondArm, double arcM, boolean toVertical) {
             Reading reading = touchdown ? contact.atTouchdown(angle) : contact.atToeOff(angle);
             if (reading.isKnown() && vertex.isKnown() && firstArm.isKnown() && secondArm.isKnown()) {
                 String word = words.get("angle." + angle.name().toLowerCase(Locale.ROOT));
                 boolean signed = angle == BodyAngle.TRUNK;
-                found.add(
-                        new StillAngle(word, values.degrees(reading, signed), vertex, firstArm, secondArm, toVertical));
+                found.add(new StillAngle(
+                        word, values.degrees(reading, signed), vertex, firstArm, secondArm, arcM, toVertical));
             }
         }
     }

@@ -1,7 +1,9 @@
 package org.boardtopit.report.tables;
 
+import java.io.BufferedOutputStream;
 import java.io.BufferedWriter;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.ByteBuffer;
@@ -18,7 +20,11 @@ import java.nio.file.StandardOpenOption;
 /**
  * Writes files that are there as a whole or not at all, whenever the power fails.
  *
+<<<<<<< HEAD
  * <p>The content goes to a temporary file in the same folder, is forced to the disk, and the file is moved to its name.
+=======
+ * <p>It all goes to a temporary file in the same folder, is forced to the disk, and the file is moved to its name.
+>>>>>>> sheets
  */
 public final class WholeFile {
     private WholeFile() {}
@@ -29,11 +35,26 @@ public final class WholeFile {
         void writeTo(Writer out) throws IOException;
     }
 
+    /** Writes bytes; the stream given to it is closed for it. */
+    @FunctionalInterface
+    interface Bytes {
+        void writeTo(OutputStream out) throws IOException;
+    }
+
     /** Replaces an earlier file of that name. When the writing fails the earlier file stays as it was. */
     public static void write(Path target, Text text) throws IOException {
+        writeBytes(target, bytes -> {
+            Writer out = new BufferedWriter(new OutputStreamWriter(bytes, StandardCharsets.UTF_8));
+            text.writeTo(out);
+            out.flush();
+        });
+    }
+
+    /** The same of a file that is not text. */
+    static void writeBytes(Path target, Bytes bytes) throws IOException {
         Path temporary = target.resolveSibling(target.getFileName() + ".part");
         try {
-            writeAndForce(temporary, text);
+            writeAndForce(temporary, bytes);
             move(temporary, target);
             forceFolder(target);
         } finally {
@@ -41,6 +62,7 @@ public final class WholeFile {
         }
     }
 
+<<<<<<< HEAD
     /** The same of bytes. */
     public static void write(Path target, ByteBuffer content) throws IOException {
         Path temporary = target.resolveSibling(target.getFileName() + ".part");
@@ -68,6 +90,16 @@ public final class WholeFile {
                 Writer out = new BufferedWriter(
                         new OutputStreamWriter(Channels.newOutputStream(channel), StandardCharsets.UTF_8))) {
             text.writeTo(out);
+=======
+    private static void writeAndForce(Path file, Bytes bytes) throws IOException {
+        try (FileChannel channel = FileChannel.open(
+                        file,
+                        StandardOpenOption.CREATE,
+                        StandardOpenOption.WRITE,
+                        StandardOpenOption.TRUNCATE_EXISTING);
+                OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel))) {
+            bytes.writeTo(out);
+>>>>>>> sheets
             out.flush();
             channel.force(true);
         }

@@ -22,8 +22,8 @@ import org.bytedeco.opencv.opencv_core.Scalar;
  */
 final class PhasePicture implements AutoCloseable {
     private static final int WHO_PX = 46;
-    private static final int AXIS_PX = 168;
-    private static final int BAR_PX = 104;
+    private static final int AXIS_PX = 190;
+    private static final int BAR_PX = 128;
 
     private final PhasesScene scene;
     private final List<String> who;
@@ -119,14 +119,19 @@ final class PhasePicture implements AutoCloseable {
             scene.spans().forEach(this::span);
             for (Point2 foot : scene.feet()) {
                 double y = WHO_PX + foot.y();
-                canvas.line(foot.x(), y + 14, foot.x(), top + AXIS_PX - 8, 3, Ink.OUTLINE);
-                canvas.line(foot.x(), y + 14, foot.x(), top + AXIS_PX - 8, 1, Ink.MARK);
+                stem(foot.x(), y + 14, top);
+                stem(foot.x(), top + AXIS_PX - 8 - BAR_PX, top + AXIS_PX - 8);
                 MarkPainter.touchdown(canvas, foot.x(), y + 3, 12, false);
             }
         }
 
+        private void stem(double x, double from, double to) {
+            canvas.line(x, from, x, to, 4, Ink.OUTLINE);
+            canvas.line(x, from, x, to, 2, Ink.MARK);
+        }
+
         private void metres() {
-            double cap = 18;
+            double cap = 20;
             double lastEnd = Double.NEGATIVE_INFINITY;
             List<PhasesScene.Metre> fromTheLeft = new ArrayList<>(scene.metres());
             fromTheLeft.sort((a, b) -> Double.compare(a.x(), b.x()));
@@ -151,9 +156,9 @@ final class PhasePicture implements AutoCloseable {
             String first = PlainText.of(span.word());
             String second = PlainText.of(metres ? span.distance() : span.share());
             String third = PlainText.of(metres ? span.share() : "");
-            line(first, bar, 27, 24, Ink.TEXT);
-            line(second, bar, 62, 27, Ink.TEXT);
-            line(third, bar, 94, 21, Ink.TEXT);
+            line(first, bar, 34, 26, Ink.TEXT);
+            line(second, bar, 78, 32, Ink.TEXT);
+            line(third, bar, 116, 26, Ink.TEXT);
         }
 
         /** In the middle of the bar, as large as it fits. */

@@ -13,25 +13,23 @@ import org.boardtopit.signal.Point2;
 final class StillAnglePainter {
     private final Canvas canvas;
     private final double unit;
-    private final double radius;
 
     StillAnglePainter(Canvas canvas, double unit) {
         this.canvas = canvas;
         this.unit = unit;
-        this.radius = 30 * unit;
     }
 
     /**
      * Draws them, px of the picture.
      *
+     * @param body all of it, to write the values beside it; empty to write none
      * @param placer knows where the body is, and keeps the values' places
-     * @param body all of it
      */
-    void draw(List<StillAngle> angles, LabelPlacer placer, Box body) {
+    void draw(List<StillAngle> angles, Optional<Box> body, LabelPlacer placer) {
         List<Label> labels = new ArrayList<>();
         List<StillAngle> fromTheTop = new ArrayList<>(angles);
         fromTheTop.sort(Comparator.comparingDouble(a -> pointer(a).y()));
-        fromTheTop.forEach(a -> label(a, placer, body).ifPresent(labels::add));
+        body.ifPresent(box -> fromTheTop.forEach(a -> label(a, placer, box).ifPresent(labels::add)));
         labels.forEach(this::leader);
         angles.forEach(this::arms);
         labels.forEach(this::text);
@@ -45,7 +43,7 @@ final class StillAnglePainter {
         Point2 second = unitVector(angle.vertex(), angle.secondArm());
         Point2 middle = first.plus(second);
         double length = middle.length();
-        return length < 0.05 ? angle.vertex() : angle.vertex().plus(middle.times(radius / length));
+        return length < 0.05 ? angle.vertex() : angle.vertex().plus(middle.times(angle.arcM() / length));
     }
 
     private static Point2 unitVector(Point2 from, Point2 to) {
@@ -94,8 +92,8 @@ final class StillAnglePainter {
         arm(v, angle.secondArm(), width, casing, angle.toVertical());
         double start = directionDeg(v, angle.firstArm());
         double sweep = Math.IEEEremainder(directionDeg(v, angle.secondArm()) - start, 360);
-        canvas.arc(v.x(), v.y(), radius, start, start + sweep, casing, Ink.OUTLINE);
-        canvas.arc(v.x(), v.y(), radius, start, start + sweep, width, Ink.ANGLE);
+        canvas.arc(v.x(), v.y(), angle.arcM(), start, start + sweep, casing, Ink.OUTLINE);
+        canvas.arc(v.x(), v.y(), angle.arcM(), start, start + sweep, width, Ink.ANGLE);
     }
 
     private void arm(Point2 vertex, Point2 end, int width, int casing, boolean dashed) {

@@ -3,6 +3,7 @@ package org.boardtopit.report.overlay.drawing;
 import static org.bytedeco.opencv.global.opencv_core.CV_8UC3;
 
 import java.util.List;
+import java.util.Optional;
 import org.boardtopit.report.overlay.Box;
 import org.boardtopit.report.overlay.LabelPlacer;
 import org.boardtopit.report.overlay.PlainText;
@@ -69,13 +70,15 @@ final class StillPainter implements AutoCloseable {
         }
         blockText();
         body(still, placement).forEach(placer::block);
-        angles.draw(still.angles().stream().map(this::inPicture).toList(), placer, bodyBox(still, placement));
+        List<StillAngle> drawn = still.angles().stream().map(this::inPicture).toList();
+        angles.draw(drawn, withNotes ? Optional.of(bodyBox(still, placement)) : Optional.empty(), placer);
         if (withNotes) {
             notes(still);
         }
         return picture;
     }
 
+    /** The same in px of the picture. */
     private StillAngle inPicture(StillAngle angle) {
         return new StillAngle(
                 PlainText.of(angle.word()),
@@ -83,6 +86,7 @@ final class StillPainter implements AutoCloseable {
                 framing.place(angle.vertex()),
                 framing.place(angle.firstArm()),
                 framing.place(angle.secondArm()),
+                framing.pxPerMetre() * angle.arcM(),
                 angle.toVertical());
     }
 
@@ -149,15 +153,14 @@ final class StillPainter implements AutoCloseable {
         double large = 20 * unit;
         double small = 15 * unit;
         double x = 14 * unit;
-        double baseline = top + 10 * unit + large;
-        canvas.text(capital(PlainText.of(still.title())), x, baseline, large, Ink.TEXT);
-        baseline += 14 * unit + small;
-        canvas.text(
-                fitting(PlainText.of(String.join("   ", still.notes())), small, framing.widthPx() - 2 * x),
-                x,
-                baseline,
-                small,
-                Ink.QUIET_TEXT);
+        double baseline = top + 8 * unit + large;
+        line(capital(PlainText.of(still.title())), x, baseline, large, Ink.TEXT);
+        String frame = still.notes().get(0);
+        String measured =
+                String.join("   ", still.notes().subList(1, still.notes().size()));
+        baseline += 11 * unit + small;
+        line(PlainText.of(frame), x, baseline, small, Ink.QUIET_TEXT);
+        line(PlainText.of(measured), x, baseline + 9 * unit + small, small, Ink.TEXT);
         if (scene.inMetres()) {
             String metre = PlainText.of(scene.scaleNote());
             double width = canvas.lettering().widthPx(metre, small);
@@ -170,15 +173,14 @@ final class StillPainter implements AutoCloseable {
         }
     }
 
-    private String fitting(String text, double cap, double room) {
-        int length = text.length();
-        while (length > 0 && canvas.lettering().widthPx(text.substring(0, length), cap) > room) {
-            length--;
-        }
-        return text.substring(0, length);
+    /** Text that is made smaller where it would not fit. */
+    private void line(String text, double x, double baseline, double cap, Ink ink) {
+        double room = framing.widthPx() - 2 * x;
+        double width = canvas.lettering().widthPx(text, cap);
+        canvas.text(text, x, baseline, Math.min(1, room / Math.max(1, width)) * cap, ink);
     }
 
-    private static String capital(String text) {
+    static String capital(String text) {
         return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
     }
 

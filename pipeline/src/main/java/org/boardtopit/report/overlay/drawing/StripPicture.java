@@ -3,6 +3,7 @@ package org.boardtopit.report.overlay.drawing;
 import static org.bytedeco.opencv.global.opencv_core.CV_8UC3;
 
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.boardtopit.report.overlay.Box;
 import org.boardtopit.report.overlay.PlainText;
@@ -18,10 +19,13 @@ import org.bytedeco.opencv.opencv_core.Mat;
  */
 final class StripPicture implements AutoCloseable {
     private static final int COLUMNS_ABREAST = 6;
-    private static final double UNIT = 1.0;
+    private static final double CAP = 17;
     private static final int GAP_PX = 8;
     private static final int WHO_PX = 64;
     private static final int HEADING_PX = 44;
+    /** Room below a cell for two lines of values. */
+    private static final int VALUES_PX = 56;
+
     private static final int ROWS = StillInstant.values().length;
 
     private final StillsScene scene;
@@ -48,7 +52,7 @@ final class StripPicture implements AutoCloseable {
     }
 
     private static int rowHeight() {
-        return HEADING_PX + Framing.CELL.heightPx() + GAP_PX;
+        return HEADING_PX + Framing.CELL.heightPx() + VALUES_PX;
     }
 
     private static int blockHeight() {
@@ -57,11 +61,11 @@ final class StripPicture implements AutoCloseable {
 
     private void headings() {
         String who = PlainText.of(String.join("   ", scene.who()));
-        canvas.text(who, 2 * GAP_PX, WHO_PX - 20, 24 * UNIT, Ink.TEXT);
+        canvas.text(who, 2 * GAP_PX, WHO_PX - 20, 24, Ink.TEXT);
         for (int i = 0; i < scene.columns().size(); i++) {
             int left = left(i, StillInstant.TOUCHDOWN);
             double baseline = WHO_PX + (i / abreast) * blockHeight() + HEADING_PX - 14;
-            canvas.text(PlainText.of(scene.columns().get(i).title()), left + 6, baseline, 20 * UNIT, Ink.ANGLE);
+            canvas.text(capital(scene.columns().get(i).title()), left + 6, baseline, 22, Ink.WARNING);
         }
     }
 
@@ -88,7 +92,30 @@ final class StripPicture implements AutoCloseable {
         try (Mat cell = painter.painted(frame, still)) {
             canvas.stamp(cell, Box.at(left, top, cell.cols(), cell.rows()));
         }
-        canvas.text(PlainText.of(scene.rows().get(still.instant())), left + 6, top - 14, 17 * UNIT, Ink.TEXT);
+        canvas.text(capital(scene.rows().get(still.instant())), left + 6, top - 12, CAP, Ink.TEXT);
+        List<String> values = values(still);
+        int half = (values.size() + 1) / 2;
+        double below = top + Framing.CELL.heightPx() + 8 + CAP;
+        line(String.join("   ", values.subList(0, half)), left + 6, below);
+        line(String.join("   ", values.subList(half, values.size())), left + 6, below + 8 + CAP);
+    }
+
+    /** What was measured: the angles, or where there are none the rest. */
+    private static List<String> values(Still still) {
+        return still.angles().isEmpty()
+                ? still.notes().subList(1, still.notes().size())
+                : still.angles().stream().map(a -> a.word() + " " + a.value()).toList();
+    }
+
+    private void line(String text, double x, double baseline) {
+        String plain = PlainText.of(text);
+        double width = canvas.lettering().widthPx(plain, CAP);
+        double fitting = Math.min(1, (Framing.CELL.widthPx() - 12) / Math.max(1, width));
+        canvas.text(plain, x, baseline, fitting * CAP, Ink.TEXT);
+    }
+
+    private static String capital(String text) {
+        return StillPainter.capital(PlainText.of(text));
     }
 
     Mat picture() {
