@@ -77,7 +77,6 @@ final class RunTables {
         return measured().flatMap(result -> of.apply(result).stream()).toList();
     }
 
-<<<<<<< HEAD
     /**
      * What the page is made from.
      *
@@ -107,11 +106,11 @@ final class RunTables {
 
     private List<AttemptRow> attempts() {
         return rows(r -> r.joinedTo().isEmpty() ? List.of(r.attempt()) : List.<AttemptRow>of());
-=======
+    }
+
     /** Makes the workbook that is a copy of the tables, where one is asked for. */
     void copy() throws IOException {
         writer.copy();
->>>>>>> sheets
     }
 
     /** Replaces all tables. A clip that clips.csv lists is in the others, as it is written last. */

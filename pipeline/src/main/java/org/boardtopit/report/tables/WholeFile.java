@@ -20,11 +20,7 @@ import java.nio.file.StandardOpenOption;
 /**
  * Writes files that are there as a whole or not at all, whenever the power fails.
  *
-<<<<<<< HEAD
  * <p>The content goes to a temporary file in the same folder, is forced to the disk, and the file is moved to its name.
-=======
- * <p>It all goes to a temporary file in the same folder, is forced to the disk, and the file is moved to its name.
->>>>>>> sheets
  */
 public final class WholeFile {
     private WholeFile() {}
@@ -62,35 +58,11 @@ public final class WholeFile {
         }
     }
 
-<<<<<<< HEAD
     /** The same of bytes. */
     public static void write(Path target, ByteBuffer content) throws IOException {
-        Path temporary = target.resolveSibling(target.getFileName() + ".part");
-        try {
-            try (FileChannel channel = open(temporary)) {
-                while (content.hasRemaining()) {
-                    channel.write(content);
-                }
-                channel.force(true);
-            }
-            move(temporary, target);
-            forceFolder(target);
-        } finally {
-            Files.deleteIfExists(temporary);
-        }
+        writeBytes(target, out -> Channels.newChannel(out).write(content));
     }
 
-    private static FileChannel open(Path file) throws IOException {
-        return FileChannel.open(
-                file, StandardOpenOption.CREATE, StandardOpenOption.WRITE, StandardOpenOption.TRUNCATE_EXISTING);
-    }
-
-    private static void writeAndForce(Path file, Text text) throws IOException {
-        try (FileChannel channel = open(file);
-                Writer out = new BufferedWriter(
-                        new OutputStreamWriter(Channels.newOutputStream(channel), StandardCharsets.UTF_8))) {
-            text.writeTo(out);
-=======
     private static void writeAndForce(Path file, Bytes bytes) throws IOException {
         try (FileChannel channel = FileChannel.open(
                         file,
@@ -99,7 +71,6 @@ public final class WholeFile {
                         StandardOpenOption.TRUNCATE_EXISTING);
                 OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel))) {
             bytes.writeTo(out);
->>>>>>> sheets
             out.flush();
             channel.force(true);
         }
