@@ -5,14 +5,14 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.boardtopit.clips.InputException;
-import org.boardtopit.models.NetworkStore;
+import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.models.NetworkUnfitException;
+import org.boardtopit.report.tables.TableWriter;
+import org.boardtopit.report.tables.WrittenRun;
 import org.boardtopit.run.ClipsNotComparedException;
-import org.boardtopit.run.ComparisonMaker;
 import org.boardtopit.run.ComparisonMaker.Made;
 import org.boardtopit.run.ComparisonMaker.Wish;
 import org.boardtopit.run.RunLock;
-import org.boardtopit.video.ffmpeg.FfmpegClipOpener;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -86,6 +86,9 @@ final class CompareCommand implements Callable<Integer> {
             defaultValue = "" + SLOW)
     private int slow;
 
+    @Option(names = "--of-run", hidden = true, description = "Started by process, which holds the lock.")
+    private boolean ofRun;
+
     CompareCommand(Surroundings surroundings) {
         this.surroundings = surroundings;
     }
@@ -96,18 +99,12 @@ final class CompareCommand implements Callable<Integer> {
             throw new ParameterException(
                     command.commandLine(), "--slow must be from 1 to " + MOST_SLOW + ", was " + slow);
         }
-        MeasuredClip first = MeasuredClip.find(a, Optional.ofNullable(out), surroundings.engine());
-        MeasuredClip second = MeasuredClip.find(b, Optional.ofNullable(out), surroundings.engine());
-        first.requireOtherThan(second);
-        Path target = out != null ? out : first.kept().out();
-        try (RunLock lock = RunLock.take(target)) {
-            lock.results().removeHalfWritten();
-            Made made = make(first, second, target);
-            surroundings
-                    .console()
-                    .say("Differences: " + made.differences() + " of " + made.compared()
-                            + " numbers differ by more than is uncertain: " + made.table());
-            surroundings.console().say("Video:       " + made.video());
+        try {
+            if (ofRun) {
+                new ComparisonOfRun(out, surroundings.engine()).make(a, b);
+            } else {
+                tell(byHand());
+            }
             return ExitCode.DONE;
         } catch (ClipsNotComparedException e) {
             surroundings.console().error(e.getMessage());
@@ -115,19 +112,28 @@ final class CompareCommand implements Callable<Integer> {
         }
     }
 
-    private Made make(MeasuredClip first, MeasuredClip second, Path target)
-            throws ClipsNotComparedException, IOException {
-        int threads = Runtime.getRuntime().availableProcessors();
-        ComparisonMaker maker = new ComparisonMaker(
-                new FfmpegClipOpener(threads),
-                () -> first.networks().openDetector(NetworkStore.DEFAULT_DETECTOR),
-                threads);
-        Wish wish = new Wish(
-                target,
-                trueTime,
-                slow,
-                first.kept().meet().language(),
-                first.kept().meet().tables());
-        return maker.make(first.kept(), second.kept(), wish);
+    private Made byHand() throws ClipsNotComparedException, InputException, NetworkUnfitException, IOException {
+        MeasuredClip first = MeasuredClip.find(a, Optional.ofNullable(out), surroundings.engine());
+        MeasuredClip second = MeasuredClip.find(b, Optional.ofNullable(out), surroundings.engine());
+        first.requireOtherThan(second);
+        Path target = out != null ? out : first.kept().out();
+        OutputFolder.prepare(target);
+        MeetSheet meet = first.kept().meet();
+        Wish wish = new Wish(target, trueTime, slow, meet.language(), meet.tables());
+        try (RunLock lock = RunLock.take(target)) {
+            lock.results().removeHalfWritten();
+            Made made = ComparisonOfRun.maker(first).make(first.kept(), second.kept(), wish);
+            if (WrittenRun.in(target).isPresent()) {
+                new TableWriter(target, meet.tables()).describe();
+            }
+            return made;
+        }
+    }
+
+    private void tell(Made made) {
+        Console console = surroundings.console();
+        console.say("Differences: " + made.differences() + " of " + made.compared()
+                + " numbers differ by more than is uncertain: " + made.table());
+        console.say("Video:       " + made.video());
     }
 }

@@ -6,6 +6,7 @@ import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.Set;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.report.tables.WholeFile;
@@ -75,11 +76,24 @@ public final class StoredResults {
         }
     }
 
-    /** Everything kept of the clip, landmarks too, so that it is measured from its file. */
+    /** Everything kept of the clip, landmarks too, so that it is measured from its file, and compared anew. */
     public void forget(Clip clip) throws IOException {
         Files.deleteIfExists(file(clip));
         Files.deleteIfExists(folder.resolve(clip.name() + ".landmarks"));
         Files.deleteIfExists(folder.resolve(clip.name() + ".people"));
+        forgetComparisons(clip);
+    }
+
+    private void forgetComparisons(Clip clip) throws IOException {
+        if (Files.isDirectory(folder)) {
+            try (DirectoryStream<Path> all = Files.newDirectoryStream(folder, "*" + ComparisonFiles.MADE_FROM)) {
+                for (Path made : all) {
+                    if (ComparisonFiles.shows(made.getFileName().toString(), Set.of(clip.name()), Set.of())) {
+                        Files.delete(made);
+                    }
+                }
+            }
+        }
     }
 
     /** Removes what a run that was killed had half written, in the folders of work, overlays, stills and comparisons. */

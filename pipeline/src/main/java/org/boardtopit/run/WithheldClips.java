@@ -64,7 +64,11 @@ final class WithheldClips {
         for (Path file : files) {
             String name = file.getFileName().toString();
             // jump.mp4 is withheld, jump-2.mp4 is not: the longest name that fits says whose file jump-2.landmarks is
-            if (longest(name, withheld) > longest(name, others)) {
+            boolean comparison = name.endsWith(ComparisonFiles.MADE_FROM) || folder.endsWith(ComparisonFiles.FOLDER);
+            boolean shows = comparison
+                    ? ComparisonFiles.shows(name, withheld, others)
+                    : longest(name, withheld) > longest(name, others);
+            if (shows) {
                 OutputFiles.delete(file);
             }
         }
