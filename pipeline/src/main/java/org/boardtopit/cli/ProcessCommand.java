@@ -278,9 +278,9 @@ final class ProcessCommand implements Callable<Integer> {
                 throws NetworkUnfitException, IOException {
             TableWriter tables = new TableWriter(out, meet.tables());
             RunFacts facts = facts(startedAt, meet, settings, store, processes, threads);
-            MeetRunner runner =
-                    new MeetRunner(measurer, lanes, tables, out, facts, news).with(new PageWriter(out, meet))
-                            .with(new RunComparisons(meet.comparisons(), comparisons()));
+            MeetRunner runner = new MeetRunner(measurer, lanes, tables, out, facts, news)
+                    .with(new PageWriter(out, meet))
+                    .with(new RunComparisons(meet.comparisons(), comparisons()));
             StopNotice notice = StopNotice.post(surroundings.console(), out);
             try {
                 return runner.run(list, kept);

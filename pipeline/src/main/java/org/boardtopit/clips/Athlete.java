@@ -25,8 +25,7 @@ public record Athlete(
     }
 
     /** One of no team. */
-    public Athlete(
-            String bib, String name, Optional<Sex> sex, double statureM, OptionalInt bornYear, String level) {
+    public Athlete(String bib, String name, Optional<Sex> sex, double statureM, OptionalInt bornYear, String level) {
         this(bib, name, sex, statureM, bornYear, level, "");
     }
 

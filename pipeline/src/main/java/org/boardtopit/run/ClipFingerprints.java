@@ -44,8 +44,8 @@ public final class ClipFingerprints {
     /** Cameras, athletes and rows come with the clips. */
     private static String competition(MeetSheet meet) {
         ObjectNode tree = RecordJson.mapperOfRecords().valueToTree(meet);
-        tree.remove(List.of("file", "attempts", "cameras", "athletes", "settings", "tables", "observationRules",
-                "comparisons"));
+        tree.remove(List.of(
+                "file", "attempts", "cameras", "athletes", "settings", "tables", "observationRules", "comparisons"));
         if (tree.get("safeguards") instanceof ObjectNode safeguards) {
             safeguards.remove("retention"); // a later last day changes no result
         }

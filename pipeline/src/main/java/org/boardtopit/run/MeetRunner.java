@@ -108,7 +108,8 @@ public final class MeetRunner {
 
     /** The same run, which also writes the page: at its end, and now and then before. */
     public MeetRunner with(PageWriter writer) {
-        return new MeetRunner(measurer, lanes, tables, out, facts, listener, nanoTime, Optional.of(writer), comparisons);
+        return new MeetRunner(
+                measurer, lanes, tables, out, facts, listener, nanoTime, Optional.of(writer), comparisons);
     }
 
     /** The same run, which also makes comparisons when the last clip is done. */

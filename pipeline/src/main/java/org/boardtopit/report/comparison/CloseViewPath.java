@@ -90,7 +90,7 @@ final class CloseViewPath {
     }
 
     /** The same number on both sides, so that steady movement is not delayed. */
-    private static double[] mean(double[] values, int reach) {
+    static double[] mean(double[] values, int reach) {
         double[] means = new double[values.length];
         for (int i = 0; i < values.length; i++) {
             int r = Math.min(reach, Math.min(i, values.length - 1 - i));

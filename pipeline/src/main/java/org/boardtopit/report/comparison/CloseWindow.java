@@ -23,20 +23,12 @@ public record CloseWindow(Point2 centre, double zoom, boolean mirrored, Point2 m
     public Homography toPicture() {
         double side = mirrored ? -zoom : zoom;
         return new Homography(
-                side,
-                0,
-                middle.x() - side * centre.x(),
-                0,
-                zoom,
-                middle.y() - zoom * centre.y(),
-                0,
-                0,
-                1);
+                side, 0, middle.x() - side * centre.x(), 0, zoom, middle.y() - zoom * centre.y(), 0, 0, 1);
     }
 
-    /** The same view elsewhere in the picture. */
-    CloseWindow at(Point2 otherMiddle) {
-        return new CloseWindow(centre, zoom, mirrored, otherMiddle);
+    /** The same view elsewhere in the picture, moved over the frame by some px of it. */
+    CloseWindow over(Point2 movedPx, Point2 otherMiddle) {
+        return new CloseWindow(centre.plus(movedPx), zoom, mirrored, otherMiddle);
     }
 
     /** From frame px to px of the whole picture; unknown stays unknown. */

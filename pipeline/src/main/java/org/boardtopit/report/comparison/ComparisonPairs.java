@@ -70,7 +70,8 @@ public final class ComparisonPairs {
     /** In the order in which they first come; in each the longest attempt first, of two as long the earlier. */
     private static List<List<Candidate>> groups(List<Candidate> all, Function<Candidate, String> by) {
         Map<String, List<Candidate>> groups = new LinkedHashMap<>();
-        all.forEach(one -> groups.computeIfAbsent(by.apply(one), unused -> new ArrayList<>()).add(one));
+        all.forEach(one -> groups.computeIfAbsent(by.apply(one), unused -> new ArrayList<>())
+                .add(one));
         groups.values().forEach(group -> group.sort(Comparator.comparingDouble(one -> -one.distanceM())));
         return List.copyOf(groups.values());
     }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.boardtopit.contacts.Contact;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.measures.PhaseMeasures;
+import org.boardtopit.models.BodyPoint;
 import org.boardtopit.phases.Phase;
 import org.boardtopit.report.overlay.Box;
 import org.boardtopit.report.overlay.FramePose;
@@ -21,8 +22,10 @@ public final class ComparisonScene {
     /** A standing athlete takes up 0.62 of the close view; the rest is for raised arms and flights. */
     private static final double CLOSE_STATURES = 1 / 0.62;
 
-    /** More pictures a second of the movement tell no more to the eye, and make the file larger. */
-    private static final double MOST_FPS = 120;
+    /** Share of the middle view's width by which A may stand beside its middle. */
+    private static final double MOST_ASIDE = 0.26;
+
+    private static final double ASIDE_REACH_S = 0.15;
 
     private static final int SAMPLED_SHOTS = 120;
 
@@ -43,6 +46,7 @@ public final class ComparisonScene {
     private final CloseViewPath closeA;
     private final CloseViewPath closeB;
     private final DifferencePage page;
+    private final double[] apartPx;
 
     /**
      * One picture.
@@ -75,13 +79,14 @@ public final class ComparisonScene {
         this.slow = slow;
         this.words = words;
         runway = new CommonRunway(a, b);
-        shots = shots(Math.min(MOST_FPS, Math.max(a.fps(), b.fps())));
+        shots = shots(TimeAlignment.picturesPerS(a.fps(), b.fps()));
         layout = ComparisonLayout.around(reach());
         double bodyM = Math.max(a.motion().statureM(), b.motion().statureM());
         double pxPerM = ComparisonLayout.CLOSE_HEIGHT_PX / (CLOSE_STATURES * bodyM);
         closeA = new CloseViewPath(a, pxPerM, false, middle(layout.closeA()));
         closeB = new CloseViewPath(b, pxPerM, isMirrored(), middle(layout.closeB()));
         page = new DifferencePage(differences, words);
+        apartPx = apartPx();
     }
 
     private List<Shot> shots(double fps) {
@@ -148,9 +153,29 @@ public final class ComparisonScene {
         return closeB.at(frame);
     }
 
-    /** Where A's frame is laid in the middle, under both athletes. */
-    public CloseWindow closeBoth(int frameA) {
-        return closeA.at(frameA).at(middle(layout.both()));
+    /**
+     * Where A's frame is laid in the middle, under both athletes: half-way between them as long as they fit.
+     *
+     * @param shot by its number
+     */
+    public CloseWindow closeBoth(int shot) {
+        CloseWindow ofA = closeA.at(shots.get(shot).frameA());
+        double most = MOST_ASIDE * layout.both().width() / ofA.zoom();
+        double aside = Math.max(-most, Math.min(most, apartPx[shot] / 2));
+        return ofA.over(new Point2(aside, 0), middle(layout.both()));
+    }
+
+    /** How far B's hips are beside A's in each shot, px of A's frame; smooth, 0 where unknown. */
+    private double[] apartPx() {
+        double[] apart = new double[shots.size()];
+        for (int i = 0; i < apart.length; i++) {
+            int frameA = shots.get(i).frameA();
+            Point2 hipsA = a.pose(frameA).middle(BodyPoint.LEFT_HIP);
+            Point2 hipsB = onFrameOfA(shots.get(i).frameB(), frameA).middle(BodyPoint.LEFT_HIP);
+            double x = hipsB.x() - hipsA.x();
+            apart[i] = Double.isFinite(x) ? x : i > 0 ? apart[i - 1] : 0;
+        }
+        return CloseViewPath.mean(apart, (int) Math.round(ASIDE_REACH_S * nominalFps() * slow));
     }
 
     /** B on the runway of A, px of A's frame. */
@@ -329,7 +354,7 @@ public final class ComparisonScene {
 
     /** Pictures a second of the video. */
     public double nominalFps() {
-        return Math.min(MOST_FPS, Math.max(a.fps(), b.fps())) / slow;
+        return TimeAlignment.picturesPerS(a.fps(), b.fps()) / slow;
     }
 
     /** The touchdowns that coincide, and the table. */
@@ -344,8 +369,7 @@ public final class ComparisonScene {
                 chapters.add(new Chapter(capital(title), playUs(anchor.aS())));
             }
         }
-        chapters.add(
-                new Chapter(words.get("table.chapter"), tableUs().get(0)));
+        chapters.add(new Chapter(words.get("table.chapter"), tableUs().get(0)));
         return chapters;
     }
 

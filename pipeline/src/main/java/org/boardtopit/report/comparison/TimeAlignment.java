@@ -23,6 +23,9 @@ public final class TimeAlignment {
     /** Strides of two approaches that differ by more than this factor are not the same stride; a contact is missing (a first guess). */
     private static final double MOST_STRIDE_RATIO = 1.4;
 
+    private static final double SMOOTH_FPS = 60;
+    private static final double MOST_FPS = 120;
+
     /** Two instants that are nearer than this are one: no picture fits between them. */
     private static final double LEAST_APART_S = 0.004;
 
@@ -194,6 +197,15 @@ public final class TimeAlignment {
             }
         }
         return 1;
+    }
+
+    /**
+     * How many pictures a second of A's time are worth showing: as many as the faster clip has up to 60; beyond that only as many as the
+     * slower one has, for the other's frames between show a difference in time that its neighbour cannot have; 120 at most.
+     */
+    public static double picturesPerS(double fpsA, double fpsB) {
+        double smooth = Math.min(SMOOTH_FPS, Math.max(fpsA, fpsB));
+        return Math.min(MOST_FPS, Math.max(smooth, Math.min(fpsA, fpsB)));
     }
 
     /**

@@ -86,7 +86,9 @@ final class TableSchemas {
                         + (format.bom() ? " The files begin with a byte order mark." : ""));
         group.put("dialect", dialect());
         group.put("null", "");
-        group.put("tables", Stream.concat(TABLES.stream(), comparisons.stream())
+        group.put(
+                "tables",
+                Stream.concat(TABLES.stream(), comparisons.stream())
                         .map(this::table)
                         .toList());
         return group;

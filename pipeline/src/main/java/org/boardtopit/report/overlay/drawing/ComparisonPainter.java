@@ -1,7 +1,6 @@
 package org.boardtopit.report.overlay.drawing;
 
 import java.nio.ByteBuffer;
-import java.util.List;
 import org.boardtopit.report.comparison.CloseWindow;
 import org.boardtopit.report.comparison.ComparisonLayout;
 import org.boardtopit.report.comparison.ComparisonScene;
@@ -10,7 +9,6 @@ import org.boardtopit.report.comparison.ComparisonScene.Shot;
 import org.boardtopit.report.overlay.Box;
 import org.boardtopit.report.overlay.FramePose;
 import org.boardtopit.report.overlay.PlainText;
-import org.boardtopit.signal.Homography;
 import org.boardtopit.signal.Point2;
 import org.boardtopit.video.VideoFrame;
 
@@ -27,10 +25,10 @@ final class ComparisonPainter implements AutoCloseable {
     /** What the camera does not show now. */
     private static final double SEEN_BEFORE_SHADE = 0.55;
 
-    /** Thinner than in an overlay: the athlete behind the lines is what is compared. */
+    /** As for an athlete of this height; thinner than in an overlay, for the athlete behind the lines is what is compared. */
     private static final double CLOSE_LINE_PX = 140;
 
-    private static final double RUNWAY_LINE_SHARE = 0.6;
+    private static final double RUNWAY_LINE_PX = 112;
 
     private static final double HALF_RUNWAY_M = 0.61; // width 1.22 m: World Athletics technical rule 27
     private static final int FARTHEST_M = 30;
@@ -61,13 +59,13 @@ final class ComparisonPainter implements AutoCloseable {
         strip = new ComparisonStrip(canvas, scene);
     }
 
-    /** Paints one shot; the pixels of the picture are valid until the next call. */
+    /** Paints one shot, by its number; the pixels of the picture are valid until the next call. */
     VideoFrame paint(int index, Shot shot, VideoFrame a, VideoFrame b) {
         close(closeA, a, scene.closeA(shot.frameA()), scene.poseA(shot.frameA()), Ink.ATTEMPT_A);
         close(closeB, b, scene.closeB(shot.frameB()), scene.poseB(shot.frameB()), Ink.ATTEMPT_B);
         caption(closeA, true, shot);
         caption(closeB, false, shot);
-        both(shot, a);
+        both(index, shot, a);
         runway(shot, a);
         closeA.stampOn(canvas);
         both.stampOn(canvas);
@@ -101,8 +99,8 @@ final class ComparisonPainter implements AutoCloseable {
     }
 
     /** A's picture with both, close by. */
-    private void both(Shot shot, VideoFrame a) {
-        CloseWindow window = scene.closeBoth(shot.frameA());
+    private void both(int index, Shot shot, VideoFrame a) {
+        CloseWindow window = scene.closeBoth(index);
         both.lay(a, window.toPicture(), true);
         Placement placement = p -> both.inside(window.place(p));
         skeleton(both, scene.poseA(shot.frameA()), placement, CLOSE_LINE_PX, Ink.ATTEMPT_A);
@@ -147,11 +145,8 @@ final class ComparisonPainter implements AutoCloseable {
         metres();
         FramePose ofA = scene.onRunwayA(shot.frameA());
         FramePose ofB = scene.onRunwayB(shot.frameB());
-        double height = RUNWAY_LINE_SHARE * AthleteSize.of(List.of(ofA, ofB));
-        if (Double.isFinite(height)) {
-            skeleton(runway, ofA, runway::inside, height, Ink.ATTEMPT_A);
-            skeleton(runway, ofB, runway::inside, height, Ink.ATTEMPT_B);
-        }
+        skeleton(runway, ofA, runway::inside, RUNWAY_LINE_PX, Ink.ATTEMPT_A);
+        skeleton(runway, ofB, runway::inside, RUNWAY_LINE_PX, Ink.ATTEMPT_B);
         footprints(shot);
         runway.canvas().text(PlainText.of(scene.runwayRemark()), MARGIN, MARGIN + TEXT_CAP, TEXT_CAP, Ink.QUIET_TEXT);
     }
