@@ -64,7 +64,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
         sortOptions = false,
-        header = "Measures clips and writes tables, overlay videos and a page.",
+        header = "Measures clips and writes tables, overlay videos, stills and a page.",
         description = {
             "",
             "Everything is read and checked before the first clip is opened. A clip",
@@ -109,7 +109,7 @@ final class ProcessCommand implements Callable<Integer> {
     @Mixin
     private LandmarkOptions landmarks;
 
-    @Option(names = "--no-overlay", description = "Make no overlay videos.")
+    @Option(names = "--no-overlay", description = "Make no overlay videos and no stills.")
     private boolean noOverlay;
 
     @Option(

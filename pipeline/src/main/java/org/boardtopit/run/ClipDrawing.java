@@ -3,9 +3,9 @@ package org.boardtopit.run;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.Safeguards.Faces;
-import org.boardtopit.models.PersonDetector;
 import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.report.AttemptOverlay;
 import org.boardtopit.report.FaceCovers;
@@ -16,6 +16,7 @@ import org.boardtopit.report.stills.AttemptStills;
 import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.report.stills.StillsScene;
 import org.boardtopit.report.tables.WholeFile;
+import org.boardtopit.subject.PersonInView;
 import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoException;
 import org.boardtopit.video.VideoWriter;
@@ -27,7 +28,7 @@ import org.boardtopit.wording.Words;
 /** Everything that is drawn of a measured clip, with the faces hidden that must not be seen. */
 final class ClipDrawing {
     private final ClipSources sources;
-    private final PersonDetector detector;
+    private final PeopleReading reading;
     private final int encoderThreads;
     private final Path out;
     private final Faces faces;
@@ -41,18 +42,18 @@ final class ClipDrawing {
      * @param out the output folder
      */
     ClipDrawing(
-            ClipSources sources,
-            PersonDetector detector,
-            int encoderThreads,
-            Path out,
-            Faces faces,
-            Language language) {
+            ClipSources sources, PeopleReading people, int encoderThreads, Path out, Faces faces, Language language) {
         this.sources = sources;
-        this.detector = detector;
+        this.reading = people;
         this.encoderThreads = encoderThreads;
         this.out = out;
         this.faces = faces;
         this.language = language;
+    }
+
+    /** Whether places of people are needed to draw. */
+    boolean needsPeople() {
+        return faces != Faces.SHOW;
     }
 
     /** Draws it all. The clip has been read three times by now: what fails is the writing, and that is no fault of the clip. */
@@ -86,12 +87,12 @@ final class ClipDrawing {
 
     private FaceCovers covers(ClipSource source, ClipLandmarks landmarks, OverlayScene scene, Stages stages)
             throws IOException {
-        HiddenFaces hidden = new HiddenFaces(sources, faces);
-        if (hidden.mustSearch(source)) {
-            stages.begin("faces", 0.72);
-            hidden.search(source, landmarks, detector);
+        List<PersonInView> people = List.of();
+        if (needsPeople()) {
+            stages.begin(PeopleReading.STAGE, 0.72);
+            people = reading.of(source);
         }
-        return hidden.of(source, landmarks, scene);
+        return FaceCovers.of(landmarks, scene, people, faces);
     }
 
     /** The video, and the stills from the same frames; when the stills are there so is the video. */
@@ -100,6 +101,7 @@ final class ClipDrawing {
         Path folder = out.resolve(StillNames.FOLDER);
         Files.createDirectories(target.getParent());
         Files.createDirectories(folder);
+        OutputFiles.deleteStills(folder, clip.name());
         try (AttemptPictures pictures = new AttemptPictures(stills, folder, clip.name())) {
             try (FrameReader reader = sources.asStored(clip);
                     VideoWriter writer = new WriteBehindWriter(new FfmpegVideoWriter(

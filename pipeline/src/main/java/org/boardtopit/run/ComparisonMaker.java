@@ -5,8 +5,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Optional;
 import org.boardtopit.clips.Camera;
+import org.boardtopit.clips.Safeguards.Faces;
 import org.boardtopit.clips.TableFormat;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.models.PersonDetector;
@@ -23,6 +25,7 @@ import org.boardtopit.report.overlay.drawing.ComparisonVideo;
 import org.boardtopit.report.tables.DifferenceRow;
 import org.boardtopit.report.tables.TableWriter;
 import org.boardtopit.report.tables.WholeFile;
+import org.boardtopit.subject.PersonInView;
 import org.boardtopit.video.ClipOpener;
 import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoException;
@@ -200,16 +203,23 @@ public final class ComparisonMaker {
     private FaceCovers covers(
             KeptClip kept, ClipSources sources, ClipSource source, ClipLandmarks landmarks, OverlayScene scene)
             throws IOException, ClipsNotComparedException {
-        HiddenFaces hidden = new HiddenFaces(sources, kept.meet().safeguards().faces());
-        if (hidden.mustSearch(source)) {
-            try (PersonDetector detector = detectors.open()) {
-                hidden.search(source, landmarks, detector);
-            } catch (NetworkUnfitException e) {
-                throw new ClipsNotComparedException(
-                        "faces cannot be hidden without the network that finds people: " + e.getMessage(), e);
-            }
+        Faces faces = kept.meet().safeguards().faces();
+        List<PersonInView> people = faces == Faces.SHOW ? List.of() : people(sources, source);
+        return FaceCovers.of(landmarks, scene, people, faces);
+    }
+
+    private List<PersonInView> people(ClipSources sources, ClipSource source)
+            throws IOException, ClipsNotComparedException {
+        Optional<List<PersonInView>> earlier = PeopleReading.kept(source);
+        if (earlier.isPresent()) {
+            return earlier.get();
         }
-        return hidden.of(source, landmarks, scene);
+        try (PersonDetector detector = detectors.open()) {
+            return new PeopleReading(sources, detector).of(source);
+        } catch (NetworkUnfitException e) {
+            throw new ClipsNotComparedException(
+                    "faces cannot be hidden without the network that finds people: " + e.getMessage(), e);
+        }
     }
 
     private void video(Side a, Side b, ComparisonScene scene, Path target)
