@@ -280,7 +280,7 @@ final class ProcessCommand implements Callable<Integer> {
             RunFacts facts = facts(startedAt, meet, settings, store, processes, threads);
             MeetRunner runner = new MeetRunner(measurer, lanes, tables, out, facts, news)
                     .with(new PageWriter(out, meet))
-                    .with(new RunComparisons(meet.comparisons(), comparisons()));
+                    .with(new RunComparisons(meet.comparisons(), comparisons(news)));
             StopNotice notice = StopNotice.post(surroundings.console(), out);
             try {
                 return runner.run(list, kept);
@@ -290,10 +290,14 @@ final class ProcessCommand implements Callable<Integer> {
         }
     }
 
-    private PairMaker comparisons() {
-        return surroundings.workers().isPresent()
+    private PairMaker comparisons(RunNews news) {
+        PairMaker maker = surroundings.workers().isPresent()
                 ? new ChildComparison(out)
                 : new ComparisonOfRun(out, surroundings.engine());
+        return (a, b) -> {
+            news.comparing(a, b);
+            maker.make(a, b);
+        };
     }
 
     static void removeHook(Thread hook) {
