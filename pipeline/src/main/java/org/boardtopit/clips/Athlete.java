@@ -11,8 +11,10 @@ import java.util.OptionalInt;
  * @param statureM standing height; NaN when unknown
  * @param bornYear year of birth
  * @param level such as senior, junior or masters; free text
+ * @param team whose members are compared with each other; empty when not given
  */
-public record Athlete(String bib, String name, Optional<Sex> sex, double statureM, OptionalInt bornYear, String level) {
+public record Athlete(
+        String bib, String name, Optional<Sex> sex, double statureM, OptionalInt bornYear, String level, String team) {
     public static final double LEAST_STATURE_M = 1.00;
     public static final double MOST_STATURE_M = 2.40;
 
@@ -20,6 +22,11 @@ public record Athlete(String bib, String name, Optional<Sex> sex, double stature
     public enum Sex {
         MALE,
         FEMALE
+    }
+
+    /** One of no team. */
+    public Athlete(String bib, String name, Optional<Sex> sex, double statureM, OptionalInt bornYear, String level) {
+        this(bib, name, sex, statureM, bornYear, level, "");
     }
 
     public Athlete {

@@ -96,7 +96,7 @@ final class Pseudonyms {
     private Athlete of(Athlete a, boolean bibs) {
         String pseudonym = of(a.bib(), a.name());
         String bib = bibs && !a.bib().isEmpty() ? pseudonym : a.bib();
-        return new Athlete(bib, pseudonym, a.sex(), a.statureM(), a.bornYear(), a.level());
+        return new Athlete(bib, pseudonym, a.sex(), a.statureM(), a.bornYear(), a.level(), a.team());
     }
 
     private AttemptEntry of(AttemptEntry e, boolean bibs) {

@@ -42,12 +42,7 @@ final class ClipDrawing {
      * @param out the output folder
      */
     ClipDrawing(
-            ClipSources sources,
-            PeopleReading people,
-            int encoderThreads,
-            Path out,
-            Faces faces,
-            Language language) {
+            ClipSources sources, PeopleReading people, int encoderThreads, Path out, Faces faces, Language language) {
         this.sources = sources;
         this.reading = people;
         this.encoderThreads = encoderThreads;
@@ -74,7 +69,7 @@ final class ClipDrawing {
         }
     }
 
-    private static OverlayScene scene(ClipSource source, ClipLandmarks landmarks, AttemptAnalysis analysis) {
+    static OverlayScene scene(ClipSource source, ClipLandmarks landmarks, AttemptAnalysis analysis) {
         return new AttemptOverlay(
                         source.clip(),
                         landmarks,

@@ -108,6 +108,17 @@ final class RunTables {
         return rows(r -> r.joinedTo().isEmpty() ? List.of(r.attempt()) : List.<AttemptRow>of());
     }
 
+    /** The attempts of the measured clips that tell of one by themselves. */
+    List<RunComparisons.Attempt> attempts(List<Clip> all) {
+        List<RunComparisons.Attempt> attempts = new ArrayList<>();
+        for (int i = 0; i < all.size(); i++) {
+            if (results[i] != null && results[i].joinedTo().isEmpty()) {
+                attempts.add(new RunComparisons.Attempt(all.get(i), results[i].attempt()));
+            }
+        }
+        return attempts;
+    }
+
     /** Makes the workbook that is a copy of the tables, where one is asked for. */
     void copy() throws IOException {
         writer.copy();

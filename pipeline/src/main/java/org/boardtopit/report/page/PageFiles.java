@@ -6,14 +6,21 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.util.Collection;
 import java.util.HashSet;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /** The pictures, videos and tables that are in the output folder, as links from the page beside them. */
 final class PageFiles {
     private static final String[] FOLDERS = {"", "overlays", "stills", "comparisons"};
+
+    private static final String COMPARISONS = "comparisons/";
+    private static final String VIDEO = ".mp4";
+    private static final String TRUE_TIME = "-true_time";
 
     private final Set<String> there;
 
@@ -55,6 +62,25 @@ final class PageFiles {
 
     Optional<String> phasePicture(String clip) {
         return link("stills/" + clip + "-phases.jpg");
+    }
+
+    /**
+     * The videos that compare an attempt with another, by their names.
+     *
+     * @param clips names of the clips of an athlete
+     */
+    Map<String, String> comparisons(Collection<String> clips) {
+        Map<String, String> videos = new TreeMap<>();
+        for (String path : there) {
+            if (path.startsWith(COMPARISONS) && path.endsWith(VIDEO)) {
+                String name = path.substring(COMPARISONS.length(), path.length() - VIDEO.length());
+                String second = name.endsWith(TRUE_TIME) ? name.substring(0, name.length() - TRUE_TIME.length()) : name;
+                if (clips.stream().anyMatch(clip -> name.startsWith(clip + "-") || second.endsWith("-" + clip))) {
+                    videos.put(name, encoded(path));
+                }
+            }
+        }
+        return videos;
     }
 
     Optional<String> table(String fileName) {

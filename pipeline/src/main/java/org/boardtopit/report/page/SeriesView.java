@@ -1,6 +1,7 @@
 package org.boardtopit.report.page;
 
 import java.util.List;
+import org.boardtopit.report.page.AttemptView.Link;
 import org.boardtopit.report.page.SeriesPlots.Plot;
 
 /**
@@ -10,6 +11,7 @@ import org.boardtopit.report.page.SeriesPlots.Plot;
  * @param bestLine the best attempt in a sentence; empty without a distance
  * @param firstPriority of {@code priorities}, for the overview; empty when there is none
  * @param comparison best against the others; null when there is nothing to compare
+ * @param videos that compare one of the attempts with another
  */
 record SeriesView(
         String id,
@@ -22,6 +24,7 @@ record SeriesView(
         List<FindingView> remarks,
         List<Plot> plots,
         ComparisonView comparison,
+        List<Link> videos,
         List<AttemptView> attempts) {
 
     public boolean hasPriorities() {
@@ -34,6 +37,10 @@ record SeriesView(
 
     public boolean hasRemarks() {
         return !remarks.isEmpty();
+    }
+
+    public boolean hasVideos() {
+        return !videos.isEmpty();
     }
 
     public boolean hasPlots() {

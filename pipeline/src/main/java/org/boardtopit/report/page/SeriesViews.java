@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.boardtopit.observations.Observation.Kind;
+import org.boardtopit.report.page.AttemptView.Link;
 import org.boardtopit.report.page.FindingChoice.Found;
 import org.boardtopit.report.page.FindingChoice.Seen;
 import org.boardtopit.report.page.SeriesView.FindingView;
@@ -48,9 +49,19 @@ final class SeriesViews {
                         .toList(),
                 new SeriesPlots(words, series).all(),
                 new BestAgainstOthers(words).view(series).orElse(null),
+                videos(series),
                 series.attempts().stream()
                         .map(attempt -> attempts.view(series, attempt))
                         .toList());
+    }
+
+    private List<Link> videos(Series series) {
+        List<String> clips = series.attempts().stream()
+                .map(attempt -> attempt.file().name())
+                .toList();
+        return files.comparisons(clips).entrySet().stream()
+                .map(video -> new Link(video.getValue(), video.getKey()))
+                .toList();
     }
 
     private String best(Series series) {
