@@ -10,7 +10,11 @@ import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.report.AttemptOverlay;
 import org.boardtopit.report.FaceCovers;
 import org.boardtopit.report.overlay.OverlayScene;
+import org.boardtopit.report.overlay.drawing.AttemptPictures;
 import org.boardtopit.report.overlay.drawing.OverlayVideo;
+import org.boardtopit.report.stills.AttemptStills;
+import org.boardtopit.report.stills.StillNames;
+import org.boardtopit.report.stills.StillsScene;
 import org.boardtopit.report.tables.WholeFile;
 import org.boardtopit.subject.PersonInView;
 import org.boardtopit.video.FrameReader;
@@ -18,6 +22,8 @@ import org.boardtopit.video.VideoException;
 import org.boardtopit.video.VideoWriter;
 import org.boardtopit.video.WriteBehindWriter;
 import org.boardtopit.video.ffmpeg.FfmpegVideoWriter;
+import org.boardtopit.wording.Language;
+import org.boardtopit.wording.Words;
 
 /** Everything that is drawn of a measured clip, with the faces hidden that must not be seen. */
 final class ClipDrawing {
@@ -26,19 +32,28 @@ final class ClipDrawing {
     private final int encoderThreads;
     private final Path out;
     private final Faces faces;
+    private final Language language;
 
     /**
      * For one run.
      *
      * @param faces whose faces may be seen
+     * @param language of what is written into the pictures
      * @param out the output folder
      */
-    ClipDrawing(ClipSources sources, PeopleReading people, int encoderThreads, Path out, Faces faces) {
+    ClipDrawing(
+            ClipSources sources,
+            PeopleReading people,
+            int encoderThreads,
+            Path out,
+            Faces faces,
+            Language language) {
         this.sources = sources;
         this.reading = people;
         this.encoderThreads = encoderThreads;
         this.out = out;
         this.faces = faces;
+        this.language = language;
     }
 
     /** Whether places of people are needed to draw. */
@@ -53,7 +68,7 @@ final class ClipDrawing {
         FaceCovers covers = covers(source, landmarks, scene, stages);
         stages.begin("overlay", 0.76);
         try {
-            overlay(source.clip(), scene, covers);
+            overlay(source.clip(), scene, covers, stills(analysis, scene));
         } catch (VideoException e) {
             throw new NotMeasuredNowException("overlay", e.getMessage(), e);
         }
@@ -70,6 +85,11 @@ final class ClipDrawing {
                 .scene();
     }
 
+    private StillsScene stills(AttemptAnalysis analysis, OverlayScene scene) {
+        Words words = Words.of("picture", language);
+        return new AttemptStills(analysis.view(), analysis.fitted(), analysis.measures(), scene, words).scene();
+    }
+
     private FaceCovers covers(ClipSource source, ClipLandmarks landmarks, OverlayScene scene, Stages stages)
             throws IOException {
         List<PersonInView> people = List.of();
@@ -80,18 +100,25 @@ final class ClipDrawing {
         return FaceCovers.of(landmarks, scene, people, faces);
     }
 
-    private void overlay(Clip clip, OverlayScene scene, FaceCovers covers) throws IOException {
+    /** The video, and the stills from the same frames; when the stills are there so is the video. */
+    private void overlay(Clip clip, OverlayScene scene, FaceCovers covers, StillsScene stills) throws IOException {
         Path target = out.resolve("overlays").resolve(clip.name() + ".mp4");
+        Path folder = out.resolve(StillNames.FOLDER);
         Files.createDirectories(target.getParent());
-        try (FrameReader reader = sources.asStored(clip);
-                VideoWriter writer = new WriteBehindWriter(new FfmpegVideoWriter(
-                        target,
-                        reader.info().widthPx(),
-                        reader.info().heightPx(),
-                        reader.info().nominalFps(),
-                        encoderThreads))) {
-            OverlayVideo.write(reader, scene, covers::at, writer);
+        Files.createDirectories(folder);
+        OutputFiles.deleteStills(folder, clip.name());
+        try (AttemptPictures pictures = new AttemptPictures(stills, folder, clip.name())) {
+            try (FrameReader reader = sources.asStored(clip);
+                    VideoWriter writer = new WriteBehindWriter(new FfmpegVideoWriter(
+                            target,
+                            reader.info().widthPx(),
+                            reader.info().heightPx(),
+                            reader.info().nominalFps(),
+                            encoderThreads))) {
+                OverlayVideo.write(reader, scene, covers::at, pictures, writer);
+            }
+            WholeFile.force(target); // before the result says that it is there
+            pictures.finish();
         }
-        WholeFile.force(target); // before the result says that it is there
     }
 }
