@@ -38,7 +38,7 @@ public final class MeetSheetReader {
             "observations",
             "language");
     private static final List<String> CAMERA = List.of("name", "view", "distortion_k1", "reference", "marks");
-    private static final List<String> ATHLETE = List.of("bib", "name", "sex", "stature_m", "born", "level");
+    private static final List<String> ATHLETE = List.of("bib", "name", "sex", "stature_m", "born", "level", "id");
     private static final List<String> SETTINGS = List.of("network", "threads", "workers", "effort");
     private static final List<String> TABLES = List.of("separator", "decimal", "bom", "workbook");
 
@@ -188,6 +188,10 @@ public final class MeetSheetReader {
                         "name",
                         "there are two athletes named " + InputException.quoted(athlete.name()) + "; give bibs");
             }
+            if (!athlete.id().isEmpty()
+                    && athletes.stream().anyMatch(other -> other.id().equals(athlete.id()))) {
+                throw item.problem("id", "there are two athletes with id " + InputException.quoted(athlete.id()));
+            }
             athletes.add(athlete);
         }
         return athletes;
@@ -205,7 +209,8 @@ public final class MeetSheetReader {
                 item.oneOf("sex", SEXES),
                 item.number("stature_m", Athlete.LEAST_STATURE_M, Athlete.MOST_STATURE_M, "1.80"),
                 born(item),
-                item.text("level"));
+                item.text("level"),
+                item.text("id"));
     }
 
     /** A year, or a whole date of which the year is kept: no more of a birthday is needed. */

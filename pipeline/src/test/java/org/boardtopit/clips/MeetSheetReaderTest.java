@@ -73,6 +73,7 @@ class MeetSheetReaderTest {
                     stature_m: 1.78
                     born: 2004
                     level: junior
+                    id: club-17
                 settings: {network: heavy, threads: 3, workers: 2, effort: thorough}
                 tables: {separator: tab, decimal: ",", bom: true, workbook: xlsx}
                 """);
@@ -83,7 +84,14 @@ class MeetSheetReaderTest {
         assertEquals(View.REAR, camera.view());
         assertEquals(4, camera.reference().orElseThrow().marks().marks().size());
         assertEquals(
-                new Athlete("087", "Tadao Brennick", Optional.of(Sex.FEMALE), 1.78, OptionalInt.of(2004), "junior"),
+                new Athlete(
+                        "087",
+                        "Tadao Brennick",
+                        Optional.of(Sex.FEMALE),
+                        1.78,
+                        OptionalInt.of(2004),
+                        "junior",
+                        "club-17"),
                 sheet.athletes().get(0));
         assertEquals(new RunSettings("heavy", 3, 2, Effort.THOROUGH), sheet.settings());
         assertEquals(new TableFormat('\t', ',', true, true), sheet.tables());
@@ -217,6 +225,7 @@ class MeetSheetReaderTest {
                 "cameras: [{name: a, reference: stand.jpg}] | meet.yaml, line 1, column 32: reference is of use only together with marks; give both, or neither",
                 "cameras: [{name: a, marks: stand.csv}] | meet.yaml, line 1, column 28: marks is of use only together with reference; give both, or neither",
                 "athletes: [{sex: male}] | meet.yaml, line 1, column 12: an athlete needs a bib or a name",
+                "athletes: [{bib: 1, id: a}, {bib: 2, id: a}] | meet.yaml, line 1, column 42: there are two athletes with id 'a'",
                 "athletes: [{bib: 1}, {bib: \"1\"}] | meet.yaml, line 1, column 28: there are two athletes with bib '1'",
                 "athletes: [{name: A}, {name: A}] | meet.yaml, line 1, column 30: there are two athletes named 'A'; give bibs",
                 "athletes: [{bib: 1, sex: man}] | meet.yaml, line 1, column 26: sex must be one of male, female, was 'man'",
