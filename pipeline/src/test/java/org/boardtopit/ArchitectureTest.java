@@ -47,6 +47,7 @@ class ArchitectureTest {
             "frontal",
             "observations",
             "report",
+            "season",
             "run",
             "accuracy",
             "check",

@@ -49,6 +49,7 @@ import org.boardtopit.run.workers.WorkerFleet;
 import org.boardtopit.run.workers.WorkerJob;
 import org.boardtopit.run.workers.WorkerPlan;
 import org.boardtopit.run.workers.WorkerStarter;
+import org.boardtopit.season.AthleteRegister;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -349,6 +350,6 @@ final class ProcessCommand implements Callable<Integer> {
         used.put(
                 WrittenRun.RETENTION,
                 safeguards.retention().map(LocalDate::toString).orElse(null));
-        return new RunFacts(startedAt, versions, hashes, used);
+        return new RunFacts(startedAt, versions, hashes, used, AthleteRegister.of(meet));
     }
 }

@@ -78,6 +78,9 @@ public final class ClipFingerprints {
         if (tree.get("entry") instanceof ObjectNode entry) {
             entry.remove("line");
         }
+        if (tree.get("athlete") instanceof ObjectNode athlete) {
+            athlete.remove("id"); // tells who it is, which only the season asks
+        }
         if (tree.at("/camera/reference") instanceof ObjectNode reference) {
             reference.remove(List.of("picture", "marksFile"));
         }

@@ -161,7 +161,8 @@ public final class MeetRunner {
             rows = new RunTables(
                     tables,
                     clips.size(),
-                    list.skipped().stream().map(MeetRunner::skippedRow).toList());
+                    list.skipped().stream().map(MeetRunner::skippedRow).toList(),
+                    facts.register());
             work = Workload.of(clips);
         }
 
