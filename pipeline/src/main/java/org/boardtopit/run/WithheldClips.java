@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.boardtopit.clips.Clip;
+import org.boardtopit.report.page.PageWriter;
 import org.boardtopit.report.tables.WrittenTables;
 
 /**
@@ -44,6 +45,7 @@ final class WithheldClips {
             removeFiles(out.resolve(folder), withheld, others);
         }
         new WrittenTables(out).removeClips(withheldFiles);
+        Files.deleteIfExists(out.resolve(PageWriter.FILE_NAME)); // the run writes another
     }
 
     private static String stem(String fileName) {

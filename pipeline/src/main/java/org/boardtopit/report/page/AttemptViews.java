@@ -90,7 +90,8 @@ final class AttemptViews {
                     chapters.add(chapter(attempt, link, contact.touchdownS(), name(contact)));
                 }
             }
-            return new Video(id, link, words.format("video_of", who), "", "", plain(attempt.clipS()), chapters);
+            return new Video(
+                    id, link, words.format("video_of", who), plain(attempt.clipS()), plain(attempt.row().fps()), chapters);
         });
     }
 
@@ -107,8 +108,8 @@ final class AttemptViews {
         return new Chapter("video-" + attempt.number(), place, plain(shown), label, figures.seconds(atS));
     }
 
-    private static String plain(Double seconds) {
-        return seconds == null ? "" : String.format(Locale.ROOT, "%.3f", seconds);
+    private static String plain(Double number) {
+        return number == null ? "" : String.format(Locale.ROOT, "%.3f", number);
     }
 
     private List<Video> otherVideos(Attempt attempt, String who) {
@@ -116,7 +117,7 @@ final class AttemptViews {
         for (ClipFile other : attempt.otherViews()) {
             String id = "video-" + attempt.number() + "-" + (videos.size() + 1);
             files.overlay(other.name())
-                    .map(link -> new Video(id, link, words.format("other_video_of", who), "", "", "", List.of()))
+                    .map(link -> new Video(id, link, words.format("other_video_of", who), "", "", List.of()))
                     .ifPresent(videos::add);
         }
         return videos;
@@ -188,7 +189,7 @@ final class AttemptViews {
                     List.of("distance_m", "share_pct", "flight_time_s", "vx_takeoff_ms", "takeoff_angle_deg")) {
                 cells.add(cell(attempt.intervals().ofPhase(phase.phase().label(), measure)));
             }
-            rows.add(new NumbersRow(naming.phase(phase.phase()), false, cells));
+            rows.add(new NumbersRow(naming.phase(phase.phase()), attempt.isCorrected(phase), cells));
         }
         return new NumbersView(
                 words.get("phases_table"),

@@ -42,8 +42,8 @@ final class MeetViews {
     }
 
     MeetView view(String competition, Optional<LocalDate> date, PageRows rows) {
-        List<Series> all = new SeriesFinder(rows).series();
-        SeriesViews views = new SeriesViews(words, files);
+        List<Series> all = new SeriesFinder(rows, date).series();
+        SeriesViews views = new SeriesViews(words, files, all);
         List<SeriesView> series = all.stream().map(views::view).toList();
         return new MeetView(
                 words.language().code(),
@@ -54,7 +54,6 @@ final class MeetViews {
                 series,
                 rows.attempts().stream().anyMatch(row -> row.windMs() != null),
                 all.stream().flatMap(one -> results(one).stream()).toList(),
-                progress(all, views),
                 missing(rows.clips()),
                 TABLES.stream()
                         .flatMap(table -> files.table(table).stream().map(link -> new Link(link, table)))
@@ -75,14 +74,6 @@ final class MeetViews {
         return done >= rows.files().size()
                 ? ""
                 : words.format("unfinished", done, rows.files().size());
-    }
-
-    private List<String> progress(List<Series> all, SeriesViews views) {
-        List<String> lines = new ArrayList<>();
-        for (Series series : all) {
-            views.progress(series).ifPresent(line -> lines.add(naming.athlete(series) + ": " + line));
-        }
-        return lines;
     }
 
     private List<ResultView> results(Series series) {
@@ -110,8 +101,7 @@ final class MeetViews {
                         .orElse(""),
                 row.quality() == null ? "" : naming.word("quality", row.quality()),
                 row.quality() == null ? "" : row.quality().label(),
-                series.attempts().size() > 1
-                        && series.best().filter(attempt::equals).isPresent(),
+                series.isBest(attempt),
                 attempt.isCorrected(),
                 sortKeys(attempt));
     }

@@ -57,6 +57,16 @@ final class PageFiles {
         return link("stills/" + clip + "-phases.jpg");
     }
 
+    /** The video that lays two clips side by side, the first one first. */
+    Optional<String> comparison(String first, String second) {
+        return link("comparisons/" + first + "-" + second + ".mp4");
+    }
+
+    /** The same without stretching time. */
+    Optional<String> comparisonInTrueTime(String first, String second) {
+        return link("comparisons/" + first + "-" + second + "-true_time.mp4");
+    }
+
     Optional<String> table(String fileName) {
         return link(fileName);
     }
