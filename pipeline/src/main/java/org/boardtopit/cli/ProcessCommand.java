@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.boardtopit.cli.MeasurerFactory.OpenMeasurer;
 import org.boardtopit.cli.MeasurerFactory.Setup;
@@ -34,6 +35,7 @@ import org.boardtopit.run.ClipMeasurer;
 import org.boardtopit.run.ClipResult;
 import org.boardtopit.run.MeetRunner;
 import org.boardtopit.run.RunFacts;
+import org.boardtopit.run.RunInputs;
 import org.boardtopit.run.RunLock;
 import org.boardtopit.run.RunSummary;
 import org.boardtopit.run.StageListener;
@@ -154,12 +156,24 @@ final class ProcessCommand implements Callable<Integer> {
         try (RunLock lock = RunLock.take(out)) {
             ClipFingerprints fingerprints = Fingerprinting.of(meet, settings, store);
             prepare(lock.results(), list);
+            inputs(list, settings).write(out);
             Map<String, StoredResult> kept = EarlierResults.of(list, fingerprints, out, !noOverlay);
             Night night = new Night(meet, rules, settings, store, list, fingerprints, kept, news);
             RunSummary summary = night.run();
             news.summary(summary, out, !noOverlay);
             return ExitCode.of(summary);
         }
+    }
+
+    private RunInputs inputs(ClipList list, RunSettings settings) {
+        return new RunInputs(
+                list.clips().stream().map(Clip::file).toList(),
+                list.skipped(),
+                Optional.ofNullable(meetFile),
+                landmarks.networks().folder(),
+                Optional.empty(),
+                settings,
+                !noOverlay);
     }
 
     private void requireWorkers() {

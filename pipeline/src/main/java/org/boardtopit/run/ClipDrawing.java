@@ -12,7 +12,11 @@ import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.report.AttemptOverlay;
 import org.boardtopit.report.FaceCovers;
 import org.boardtopit.report.overlay.OverlayScene;
+import org.boardtopit.report.overlay.drawing.AttemptPictures;
 import org.boardtopit.report.overlay.drawing.OverlayVideo;
+import org.boardtopit.report.stills.AttemptStills;
+import org.boardtopit.report.stills.StillNames;
+import org.boardtopit.report.stills.StillsScene;
 import org.boardtopit.report.tables.WholeFile;
 import org.boardtopit.subject.PeopleFile;
 import org.boardtopit.subject.PeopleSearch;
@@ -22,6 +26,8 @@ import org.boardtopit.video.VideoException;
 import org.boardtopit.video.VideoWriter;
 import org.boardtopit.video.WriteBehindWriter;
 import org.boardtopit.video.ffmpeg.FfmpegVideoWriter;
+import org.boardtopit.wording.Language;
+import org.boardtopit.wording.Words;
 
 /** Everything that is drawn of a measured clip, with the faces hidden that must not be seen. */
 final class ClipDrawing {
@@ -30,19 +36,28 @@ final class ClipDrawing {
     private final int encoderThreads;
     private final Path out;
     private final Faces faces;
+    private final Language language;
 
     /**
      * For one run.
      *
      * @param faces whose faces may be seen
+     * @param language of what is written into the pictures
      * @param out the output folder
      */
-    ClipDrawing(ClipSources sources, PersonDetector detector, int encoderThreads, Path out, Faces faces) {
+    ClipDrawing(
+            ClipSources sources,
+            PersonDetector detector,
+            int encoderThreads,
+            Path out,
+            Faces faces,
+            Language language) {
         this.sources = sources;
         this.detector = detector;
         this.encoderThreads = encoderThreads;
         this.out = out;
         this.faces = faces;
+        this.language = language;
     }
 
     /** Draws it all. The clip has been read three times by now: what fails is the writing, and that is no fault of the clip. */
@@ -52,7 +67,7 @@ final class ClipDrawing {
         FaceCovers covers = covers(source, landmarks, scene, stages);
         stages.begin("overlay", 0.76);
         try {
-            overlay(source.clip(), scene, covers);
+            overlay(source.clip(), scene, covers, stills(analysis, scene));
         } catch (VideoException e) {
             throw new NotMeasuredNowException("overlay", e.getMessage(), e);
         }
@@ -67,6 +82,11 @@ final class ClipDrawing {
                         analysis.measures(),
                         source.slowDown())
                 .scene();
+    }
+
+    private StillsScene stills(AttemptAnalysis analysis, OverlayScene scene) {
+        Words words = Words.of("picture", language);
+        return new AttemptStills(analysis.view(), analysis.fitted(), analysis.measures(), scene, words).scene();
     }
 
     private FaceCovers covers(ClipSource source, ClipLandmarks landmarks, OverlayScene scene, Stages stages)
@@ -93,18 +113,24 @@ final class ClipDrawing {
         return people;
     }
 
-    private void overlay(Clip clip, OverlayScene scene, FaceCovers covers) throws IOException {
+    /** The video, and the stills from the same frames; when the stills are there so is the video. */
+    private void overlay(Clip clip, OverlayScene scene, FaceCovers covers, StillsScene stills) throws IOException {
         Path target = out.resolve("overlays").resolve(clip.name() + ".mp4");
+        Path folder = out.resolve(StillNames.FOLDER);
         Files.createDirectories(target.getParent());
-        try (FrameReader reader = sources.asStored(clip);
-                VideoWriter writer = new WriteBehindWriter(new FfmpegVideoWriter(
-                        target,
-                        reader.info().widthPx(),
-                        reader.info().heightPx(),
-                        reader.info().nominalFps(),
-                        encoderThreads))) {
-            OverlayVideo.write(reader, scene, covers::at, writer);
+        Files.createDirectories(folder);
+        try (AttemptPictures pictures = new AttemptPictures(stills, folder, clip.name())) {
+            try (FrameReader reader = sources.asStored(clip);
+                    VideoWriter writer = new WriteBehindWriter(new FfmpegVideoWriter(
+                            target,
+                            reader.info().widthPx(),
+                            reader.info().heightPx(),
+                            reader.info().nominalFps(),
+                            encoderThreads))) {
+                OverlayVideo.write(reader, scene, covers::at, pictures, writer);
+            }
+            WholeFile.force(target); // before the result says that it is there
+            pictures.finish();
         }
-        WholeFile.force(target); // before the result says that it is there
     }
 }

@@ -82,7 +82,8 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                 tools.detector(),
                 tools.encoderThreads(),
                 out,
-                meet.safeguards().faces());
+                meet.safeguards().faces(),
+                meet.language());
     }
 
     @Override

@@ -160,6 +160,8 @@ public final class MeetRunner {
             WithheldClips.remove(out, clips);
             begin(earlier);
             new Lanes(lanes).runAll(this::measureWaiting);
+            copyTables();
+            writeLastPage();
             RunSummary summary = summary();
             log.add("end: " + summary.measured() + " measured, " + summary.notMeasured() + " not, " + summary.withheld()
                     + " withheld" + (unwritten == null ? "" : "; the tables could not be written")
@@ -312,15 +314,22 @@ public final class MeetRunner {
                 listener.trouble("the tables cannot be written now: " + e.getMessage());
                 unwritten = e;
             }
+            page.ifPresent(this::writeNowAndThen);
+        }
+
+        private void writeNowAndThen(PageWriter writer) {
+            boolean due = pageAtS == null || secondsSince(startNs) - pageAtS >= PAGE_EVERY_S;
+            if (due && done < clips.size()) {
+                write(writer);
+            }
+        }
+
+        private synchronized void writeLastPage() {
             page.ifPresent(this::write);
         }
 
         /** A page that fails, for whatever reason, costs no table. */
         private void write(PageWriter writer) {
-            boolean last = done == clips.size();
-            if (!last && pageAtS != null && secondsSince(startNs) - pageAtS < PAGE_EVERY_S) {
-                return;
-            }
             pageAtS = secondsSince(startNs);
             try {
                 writer.write(rows.page(clips));
@@ -336,6 +345,16 @@ public final class MeetRunner {
                             "the page cannot be made, a fault of the program; " + RunLog.FILE_NAME + " has more");
                 }
                 pageFault = e;
+            }
+        }
+
+        /** Once, behind the last clip: what it holds is in the tables, so that a run does not fail for it. */
+        private synchronized void copyTables() {
+            try {
+                rows.copy();
+            } catch (IOException e) {
+                log.add("the workbook cannot be written: " + e.getMessage());
+                listener.trouble("the workbook cannot be written: " + e.getMessage());
             }
         }
 

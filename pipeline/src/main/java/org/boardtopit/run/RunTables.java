@@ -111,6 +111,11 @@ final class RunTables {
         return rows(r -> r.joinedTo().isEmpty() ? List.of(r.attempt()) : List.<AttemptRow>of());
     }
 
+    /** Makes the workbook that is a copy of the tables, where one is asked for. */
+    void copy() throws IOException {
+        writer.copy();
+    }
+
     /** Replaces all tables. A clip that clips.csv lists is in the others, as it is written last. */
     void write() throws IOException {
         writer.describe();

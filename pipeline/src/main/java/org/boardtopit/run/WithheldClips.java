@@ -44,7 +44,9 @@ final class WithheldClips {
         for (String folder : FOLDERS) {
             removeFiles(out.resolve(folder), withheld, others);
         }
-        new WrittenTables(out).removeClips(withheldFiles);
+        WrittenTables tables = new WrittenTables(out);
+        tables.removeClips(withheldFiles);
+        tables.renewWorkbook();
         Files.deleteIfExists(out.resolve(PageWriter.FILE_NAME)); // the run writes another
     }
 

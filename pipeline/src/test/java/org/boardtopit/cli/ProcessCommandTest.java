@@ -17,6 +17,7 @@ import org.boardtopit.clips.Effort;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.report.tables.CsvwValidator;
 import org.boardtopit.run.ClipNotMeasuredException;
+import org.boardtopit.run.RunInputs;
 import org.boardtopit.run.RunLock;
 import org.boardtopit.run.ScriptedMeasurer;
 import org.junit.jupiter.api.BeforeEach;
@@ -51,6 +52,21 @@ class ProcessCommandTest {
         assertTrue(program.out().contains(program.path("results/clips.csv").toString()), program.out());
         assertTrue(program.out().contains(program.path("results/overlays").toString()), program.out());
         assertTrue(program.closed(), "the networks are closed at the end");
+    }
+
+    @Test
+    void keepsWhatItWasToldForTheCommandsThatGoOnFromTheResults() throws Exception {
+        program.file("clips/note.txt", "no clip");
+        program.file("meet.yaml", "settings: {effort: quick}\n");
+
+        program.run("process", "@clips", "--meet", "@meet.yaml", "--out", "@results", "--no-overlay");
+
+        RunInputs kept = RunInputs.of(program.path("results"));
+        assertEquals(List.of(program.path("clips/a.mp4"), program.path("clips/b.mp4")), kept.clips());
+        assertEquals(program.path("meet.yaml"), kept.meet().orElseThrow());
+        assertEquals(Effort.QUICK, kept.settings().effort());
+        assertEquals(program.path("clips/note.txt"), kept.skipped().get(0).file());
+        assertFalse(kept.overlay());
     }
 
     @ParameterizedTest

@@ -342,6 +342,31 @@ class MeetRunnerTest {
         assertFalse(Files.readString(out.resolve("run.json")).contains("\"jump.mp4\""));
     }
 
+    @Test
+    void makesTheWorkbookOnceBehindTheLastClip() throws IOException {
+        Path workbook = out.resolve("tables.xlsx");
+        measurer.on("b.mp4", (clip, listener) -> {
+            assertFalse(Files.exists(workbook));
+            return ScriptedMeasurer.good(clip, listener);
+        });
+        assertEquals(2, withWorkbook(clips("a.mp4", "b.mp4")).measured());
+        assertTrue(Files.size(workbook) > 0);
+    }
+
+    @Test
+    void aWorkbookThatCannotBeWrittenIsToldAndDoesNotFailTheRun() throws IOException {
+        Files.createDirectories(out.resolve("tables.xlsx/in the way"));
+        assertEquals(1, withWorkbook(clips("a.mp4")).measured());
+        assertEquals(1, heard.troubles.size());
+        assertTrue(heard.troubles.get(0).startsWith("the workbook cannot be written: "), heard.troubles.get(0));
+    }
+
+    private RunSummary withWorkbook(ClipList list) throws IOException {
+        RunFacts facts = new RunFacts(START, Map.of("boardtopit", "0.1.0"), Map.of(), Map.of());
+        TableWriter tables = new TableWriter(out, new TableFormat(',', '.', false, true));
+        return new MeetRunner(measurer, 1, tables, out, facts, heard, System::nanoTime).run(list);
+    }
+
     private static Clip named(Clip clip, String name) {
         return new Clip(clip.file(), name, clip.entry(), clip.camera(), clip.athlete(), clip.withheld());
     }

@@ -12,6 +12,7 @@ import org.boardtopit.report.page.AttemptView.NumbersView;
 import org.boardtopit.report.page.AttemptView.Video;
 import org.boardtopit.report.page.PageRows.ClipFile;
 import org.boardtopit.report.page.SeriesView.Still;
+import org.boardtopit.report.stills.StillInstant;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.IntervalRow;
@@ -126,11 +127,11 @@ final class AttemptViews {
     private List<Still> stills(Attempt attempt, String who) {
         List<Still> stills = new ArrayList<>();
         for (ContactRow contact : attempt.contacts()) {
-            for (String instant : List.of("touchdown", "mid_support", "toe_off", "flight")) {
+            for (StillInstant instant : StillInstant.values()) {
                 files.still(attempt.file().name(), contact.contact(), instant)
                         .map(link -> new Still(
                                 link,
-                                words.format("still_caption", name(contact), words.get("instant_" + instant), who)))
+                                words.format("still_caption", name(contact), naming.word("instant", instant), who)))
                         .ifPresent(stills::add);
             }
         }

@@ -17,11 +17,13 @@ import org.boardtopit.report.tables.IntervalRow;
 import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.report.tables.Outcome;
 import org.boardtopit.report.tables.PhaseRow;
+import org.boardtopit.report.tables.WorkbookCopy;
 import org.boardtopit.wording.Words;
 
 /** Puts a competition into words. */
 final class MeetViews {
     private static final List<String> TABLES = List.of(
+            WorkbookCopy.FILE_NAME,
             AttemptRow.TABLE.fileName(),
             PhaseRow.TABLE.fileName(),
             ContactRow.TABLE.fileName(),

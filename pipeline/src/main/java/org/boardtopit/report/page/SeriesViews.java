@@ -11,6 +11,7 @@ import org.boardtopit.report.page.SeriesView.FindingView;
 import org.boardtopit.report.page.SeriesView.First;
 import org.boardtopit.report.page.SeriesView.Still;
 import org.boardtopit.report.plot.SeriesPlot;
+import org.boardtopit.report.stills.StillInstant;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.wording.Words;
@@ -176,12 +177,12 @@ final class SeriesViews {
                         words.format(
                                 "still_caption",
                                 naming.word("contact", instant.contact().kind()),
-                                words.get("instant_" + instant.name()),
+                                naming.word("instant", instant.of()),
                                 naming.withoutName(series) + ", " + naming.attempt(series, seen.attempt()))));
     }
 
     /** Of which there is a picture. */
-    private record Instant(ContactRow contact, String name, double atS, String link) {}
+    private record Instant(ContactRow contact, StillInstant of, double atS, String link) {}
 
     private List<Instant> instants(Attempt attempt) {
         List<Instant> instants = new ArrayList<>();
@@ -189,10 +190,10 @@ final class SeriesViews {
         for (int i = 0; i < contacts.size(); i++) {
             ContactRow contact = contacts.get(i);
             Double next = i + 1 < contacts.size() ? contacts.get(i + 1).touchdownS() : null;
-            add(instants, attempt, contact, "touchdown", contact.touchdownS());
-            add(instants, attempt, contact, "mid_support", middle(contact.touchdownS(), contact.toeOffS()));
-            add(instants, attempt, contact, "toe_off", contact.toeOffS());
-            add(instants, attempt, contact, "flight", middle(contact.toeOffS(), next));
+            add(instants, attempt, contact, StillInstant.TOUCHDOWN, contact.touchdownS());
+            add(instants, attempt, contact, StillInstant.MID_SUPPORT, middle(contact.touchdownS(), contact.toeOffS()));
+            add(instants, attempt, contact, StillInstant.TOE_OFF, contact.toeOffS());
+            add(instants, attempt, contact, StillInstant.FLIGHT, middle(contact.toeOffS(), next));
         }
         return instants;
     }
@@ -201,10 +202,10 @@ final class SeriesViews {
         return from == null || to == null ? null : (from + to) / 2;
     }
 
-    private void add(List<Instant> instants, Attempt attempt, ContactRow contact, String name, Double atS) {
+    private void add(List<Instant> instants, Attempt attempt, ContactRow contact, StillInstant of, Double atS) {
         if (atS != null) {
-            files.still(attempt.file().name(), contact.contact(), name)
-                    .ifPresent(link -> instants.add(new Instant(contact, name, atS, link)));
+            files.still(attempt.file().name(), contact.contact(), of)
+                    .ifPresent(link -> instants.add(new Instant(contact, of, atS, link)));
         }
     }
 }
