@@ -48,6 +48,7 @@ class ArchitectureTest {
             "frontal",
             "observations",
             "report",
+            "season",
             "run",
             "accuracy",
             "check",

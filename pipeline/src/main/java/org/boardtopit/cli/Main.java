@@ -51,6 +51,7 @@ public final class Main {
                 .addSubcommand(new ReviewCommand(surroundings))
                 .addSubcommand(new RemeasureCommand(surroundings))
                 .addSubcommand(new CheckCommand(surroundings))
+                .addSubcommand(new CompareCommand(surroundings))
                 .addSubcommand(new CamerasCommand(surroundings))
                 .addSubcommand(new NetworksCommand(surroundings))
                 .addSubcommand(new BenchCommand(surroundings))
@@ -119,6 +120,7 @@ public final class Main {
                 "  boardtopit review results",
                 "  boardtopit remeasure results",
                 "  boardtopit check clips --meet meet.yaml --out results",
+                "  boardtopit compare IMG_0412 IMG_0431 --out results",
                 "  boardtopit cameras meet.yaml --out results",
                 "  boardtopit help process",
                 "",
@@ -133,7 +135,7 @@ public final class Main {
         public void run() {
             throw new ParameterException(
                     command.commandLine(),
-                    "a command is missing: process, review, remeasure, check, cameras, networks, bench, accuracy or tidy");
+                    "a command is missing: process, review, remeasure, check, compare, cameras, networks, bench, accuracy or tidy");
         }
     }
 }

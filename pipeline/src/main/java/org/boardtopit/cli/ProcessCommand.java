@@ -37,6 +37,8 @@ import org.boardtopit.run.ClipFingerprints;
 import org.boardtopit.run.ClipMeasurer;
 import org.boardtopit.run.ClipResult;
 import org.boardtopit.run.MeetRunner;
+import org.boardtopit.run.RunComparisons;
+import org.boardtopit.run.RunComparisons.PairMaker;
 import org.boardtopit.run.RunFacts;
 import org.boardtopit.run.RunInputs;
 import org.boardtopit.run.RunLock;
@@ -50,6 +52,7 @@ import org.boardtopit.run.workers.WorkerFleet;
 import org.boardtopit.run.workers.WorkerJob;
 import org.boardtopit.run.workers.WorkerPlan;
 import org.boardtopit.run.workers.WorkerStarter;
+import org.boardtopit.season.AthleteRegister;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -305,8 +308,9 @@ final class ProcessCommand implements Callable<Integer> {
                 throws NetworkUnfitException, IOException {
             TableWriter tables = new TableWriter(out, meet.tables());
             RunFacts facts = facts(startedAt, meet, settings, store, corrections, processes, threads);
-            MeetRunner runner =
-                    new MeetRunner(measurer, lanes, tables, out, facts, news).with(new PageWriter(out, meet));
+            MeetRunner runner = new MeetRunner(measurer, lanes, tables, out, facts, news)
+                    .with(new PageWriter(out, meet))
+                    .with(new RunComparisons(meet.comparisons(), comparisons(news)));
             StopNotice notice = StopNotice.post(surroundings.console(), out);
             try {
                 return runner.run(list, kept);
@@ -316,7 +320,17 @@ final class ProcessCommand implements Callable<Integer> {
         }
     }
 
-    private static void removeHook(Thread hook) {
+    private PairMaker comparisons(RunNews news) {
+        PairMaker maker = surroundings.workers().isPresent()
+                ? new ChildComparison(out)
+                : new ComparisonOfRun(out, surroundings.engine());
+        return (a, b) -> {
+            news.comparing(a, b);
+            maker.make(a, b);
+        };
+    }
+
+    static void removeHook(Thread hook) {
         try {
             Runtime.getRuntime().removeShutdownHook(hook);
         } catch (IllegalStateException e) {
@@ -364,6 +378,10 @@ final class ProcessCommand implements Callable<Integer> {
                 WrittenRun.RETENTION,
                 safeguards.retention().map(LocalDate::toString).orElse(null));
         return new RunFacts(
-                startedAt, MadeWith.versions(surroundings.engine()), MadeWith.hashes(settings, store), used);
+                startedAt,
+                MadeWith.versions(surroundings.engine()),
+                MadeWith.hashes(settings, store),
+                used,
+                AthleteRegister.of(meet));
     }
 }

@@ -71,7 +71,7 @@ final class ClipDrawing {
         }
     }
 
-    private static OverlayScene scene(ClipSource source, ClipLandmarks landmarks, AttemptAnalysis analysis) {
+    static OverlayScene scene(ClipSource source, ClipLandmarks landmarks, AttemptAnalysis analysis) {
         return new AttemptOverlay(
                         source.clip(),
                         CorrectedLandmarks.ofTheAthlete(landmarks, source.clip().corrections()),

@@ -58,7 +58,8 @@ final class PeopleReading {
         return people;
     }
 
-    private static Optional<List<PersonInView>> kept(ClipSource source) {
+    /** Those that are kept; empty when the clip has not been looked through. */
+    static Optional<List<PersonInView>> kept(ClipSource source) {
         return PeopleFile.read(file(source), source.fingerprint());
     }
 
