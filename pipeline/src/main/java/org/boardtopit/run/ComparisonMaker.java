@@ -215,7 +215,9 @@ public final class ComparisonMaker {
             return earlier.get();
         }
         try (PersonDetector detector = detectors.open()) {
-            return new PeopleReading(sources, detector).of(source);
+            return new PeopleReading(sources, Optional.of(detector)).of(source);
+        } catch (NotMeasuredNowException e) {
+            throw new ClipsNotComparedException(e.getMessage(), e);
         } catch (NetworkUnfitException e) {
             throw new ClipsNotComparedException(
                     "faces cannot be hidden without the network that finds people: " + e.getMessage(), e);

@@ -92,7 +92,12 @@ final class AttemptViews {
                 }
             }
             return new Video(
-                    id, link, words.format("video_of", who), plain(attempt.clipS()), plain(attempt.row().fps()), chapters);
+                    id,
+                    link,
+                    words.format("video_of", who),
+                    plain(attempt.clipS()),
+                    plain(attempt.row().fps()),
+                    chapters);
         });
     }
 

@@ -82,7 +82,9 @@ final class SeriesViews {
             double value = attempt.hasDistance() ? attempt.row().officialM() : Double.NaN;
             String text = attempt.hasDistance()
                     ? words.number(attempt.row().officialM(), 2)
-                    : attempt.row().result() == null ? "" : attempt.row().result().symbol();
+                    : attempt.row().result() == null
+                            ? ""
+                            : attempt.row().result().symbol();
             plot.add(new SeriesPlot.Point(
                     naming.shortly(series, attempt), value, text, series.isBest(attempt) ? "pb" : "pd"));
         }
