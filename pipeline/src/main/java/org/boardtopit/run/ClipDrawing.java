@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.boardtopit.clips.Clip;
+import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.Safeguards.Faces;
 import org.boardtopit.models.PersonDetector;
 import org.boardtopit.pose.ClipLandmarks;
@@ -22,6 +23,7 @@ import org.boardtopit.video.VideoException;
 import org.boardtopit.video.VideoWriter;
 import org.boardtopit.video.WriteBehindWriter;
 import org.boardtopit.video.ffmpeg.FfmpegVideoWriter;
+import org.boardtopit.wording.Language;
 
 /** Everything that is drawn of a measured clip, with the faces hidden that must not be seen. */
 final class ClipDrawing {
@@ -30,19 +32,21 @@ final class ClipDrawing {
     private final int encoderThreads;
     private final Path out;
     private final Faces faces;
+    private final Language language;
 
     /**
      * For one run.
      *
-     * @param faces whose faces may be seen
      * @param out the output folder
+     * @param meet says whose faces may be seen, and the language of what is written
      */
-    ClipDrawing(ClipSources sources, PersonDetector detector, int encoderThreads, Path out, Faces faces) {
+    ClipDrawing(ClipSources sources, PersonDetector detector, int encoderThreads, Path out, MeetSheet meet) {
         this.sources = sources;
         this.detector = detector;
         this.encoderThreads = encoderThreads;
         this.out = out;
-        this.faces = faces;
+        this.faces = meet.safeguards().faces();
+        this.language = meet.language();
     }
 
     /** Draws it all. The clip has been read three times by now: what fails is the writing, and that is no fault of the clip. */
@@ -58,14 +62,15 @@ final class ClipDrawing {
         }
     }
 
-    private static OverlayScene scene(ClipSource source, ClipLandmarks landmarks, AttemptAnalysis analysis) {
+    private OverlayScene scene(ClipSource source, ClipLandmarks landmarks, AttemptAnalysis analysis) {
         return new AttemptOverlay(
                         source.clip(),
                         landmarks,
                         analysis.view(),
                         analysis.fitted(),
                         analysis.measures(),
-                        source.slowDown())
+                        source.slowDown(),
+                        language)
                 .scene();
     }
 

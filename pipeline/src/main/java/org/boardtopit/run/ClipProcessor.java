@@ -77,12 +77,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
         this.tools = tools;
         this.sources = new ClipSources(tools.opener(), tools.landmarks().card(), tools.looks(), out);
         this.reading = new LandmarkReading(sources, tools.detector(), tools.landmarks(), tools.looks());
-        this.drawing = new ClipDrawing(
-                sources,
-                tools.detector(),
-                tools.encoderThreads(),
-                out,
-                meet.safeguards().faces());
+        this.drawing = new ClipDrawing(sources, tools.detector(), tools.encoderThreads(), out, meet);
     }
 
     @Override
