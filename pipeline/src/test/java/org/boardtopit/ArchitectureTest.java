@@ -145,6 +145,14 @@ class ArchitectureTest {
             .resideInAPackage("org.apache.commons.csv..");
 
     @ArchTest
+    static final ArchRule WORKBOOKS_ARE_WRITTEN_IN_ONE_PLACE = noClasses()
+            .that()
+            .resideOutsideOfPackage("org.boardtopit.report.tables")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("org.dhatim..");
+
+    @ArchTest
     static final ArchRule ONLY_THE_COMMAND_LINE_KNOWS_OF_COMMAND_LINES = noClasses()
             .that()
             .resideOutsideOfPackage("org.boardtopit.cli")

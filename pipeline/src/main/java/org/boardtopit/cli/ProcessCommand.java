@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.boardtopit.cli.MeasurerFactory.OpenMeasurer;
 import org.boardtopit.cli.MeasurerFactory.Setup;
@@ -26,6 +27,7 @@ import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.observations.RuleSet;
 import org.boardtopit.observations.RuleSetReader;
+import org.boardtopit.report.page.PageWriter;
 import org.boardtopit.report.tables.TableWriter;
 import org.boardtopit.report.tables.WrittenRun;
 import org.boardtopit.run.ClipFingerprints;
@@ -33,6 +35,7 @@ import org.boardtopit.run.ClipMeasurer;
 import org.boardtopit.run.ClipResult;
 import org.boardtopit.run.MeetRunner;
 import org.boardtopit.run.RunFacts;
+import org.boardtopit.run.RunInputs;
 import org.boardtopit.run.RunLock;
 import org.boardtopit.run.RunSummary;
 import org.boardtopit.run.StageListener;
@@ -59,7 +62,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
         sortOptions = false,
-        header = "Measures clips and writes tables and overlay videos.",
+        header = "Measures clips and writes tables, overlay videos, stills and a page.",
         description = {
             "",
             "Everything is read and checked before the first clip is opened. A clip",
@@ -104,7 +107,7 @@ final class ProcessCommand implements Callable<Integer> {
     @Mixin
     private LandmarkOptions landmarks;
 
-    @Option(names = "--no-overlay", description = "Make no overlay videos.")
+    @Option(names = "--no-overlay", description = "Make no overlay videos and no stills.")
     private boolean noOverlay;
 
     @Option(
@@ -153,12 +156,24 @@ final class ProcessCommand implements Callable<Integer> {
         try (RunLock lock = RunLock.take(out)) {
             ClipFingerprints fingerprints = Fingerprinting.of(meet, settings, store);
             prepare(lock.results(), list);
+            inputs(list, settings).write(out);
             Map<String, StoredResult> kept = EarlierResults.of(list, fingerprints, out, !noOverlay);
             Night night = new Night(meet, rules, settings, store, list, fingerprints, kept, news);
             RunSummary summary = night.run();
             news.summary(summary, out, !noOverlay);
             return ExitCode.of(summary);
         }
+    }
+
+    private RunInputs inputs(ClipList list, RunSettings settings) {
+        return new RunInputs(
+                list.clips().stream().map(Clip::file).toList(),
+                list.skipped(),
+                Optional.ofNullable(meetFile),
+                landmarks.networks().folder(),
+                Optional.empty(),
+                settings,
+                !noOverlay);
     }
 
     private void requireWorkers() {
@@ -261,7 +276,8 @@ final class ProcessCommand implements Callable<Integer> {
                 throws NetworkUnfitException, IOException {
             TableWriter tables = new TableWriter(out, meet.tables());
             RunFacts facts = facts(startedAt, meet, settings, store, processes, threads);
-            MeetRunner runner = new MeetRunner(measurer, lanes, tables, out, facts, news);
+            MeetRunner runner =
+                    new MeetRunner(measurer, lanes, tables, out, facts, news).with(new PageWriter(out, meet));
             StopNotice notice = StopNotice.post(surroundings.console(), out);
             try {
                 return runner.run(list, kept);

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.boardtopit.clips.ClipList;
+import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
@@ -97,6 +98,7 @@ final class RunNews implements RunListener {
                 + ", " + ObservationRow.TABLE.fileName());
         if (overlays && summary.measured() > 0) {
             console.say("Overlays: " + out.resolve("overlays"));
+            console.say("Stills:   " + out.resolve(StillNames.FOLDER));
         }
         if (wordiness == Wordiness.VERBOSE) {
             console.say("Time by stage:");

@@ -40,7 +40,7 @@ public final class MeetSheetReader {
     private static final List<String> CAMERA = List.of("name", "view", "distortion_k1", "reference", "marks");
     private static final List<String> ATHLETE = List.of("bib", "name", "sex", "stature_m", "born", "level");
     private static final List<String> SETTINGS = List.of("network", "threads", "workers", "effort");
-    private static final List<String> TABLES = List.of("separator", "decimal");
+    private static final List<String> TABLES = List.of("separator", "decimal", "bom", "workbook");
 
     /** The oldest living person was born after this year. */
     private static final int FIRST_BORN = 1900;
@@ -59,6 +59,8 @@ public final class MeetSheetReader {
     private static final Map<String, Language> LANGUAGES = new LinkedHashMap<>();
     private static final Map<String, Character> SEPARATORS = new LinkedHashMap<>();
     private static final Map<String, Character> DECIMALS = new LinkedHashMap<>();
+    private static final Map<String, Boolean> TRUTHS = new LinkedHashMap<>();
+    private static final Map<String, Boolean> WORKBOOKS = new LinkedHashMap<>();
 
     static {
         VIEWS.put("side", View.SIDE);
@@ -86,6 +88,10 @@ public final class MeetSheetReader {
         SEPARATORS.put("tab", '\t');
         DECIMALS.put(".", '.');
         DECIMALS.put(",", ',');
+        TRUTHS.put("true", true);
+        TRUTHS.put("false", false);
+        WORKBOOKS.put("xlsx", true);
+        WORKBOOKS.put("none", false);
     }
 
     private MeetSheetReader() {}
@@ -232,6 +238,10 @@ public final class MeetSheetReader {
         if (separator == decimal) {
             throw keys.problem("separator", "separator and decimal must not both be a comma; write separator: \";\"");
         }
-        return new TableFormat(separator, decimal);
+        return new TableFormat(
+                separator,
+                decimal,
+                keys.oneOf("bom", TRUTHS).orElse(TableFormat.DEFAULT.bom()),
+                keys.oneOf("workbook", WORKBOOKS).orElse(TableFormat.DEFAULT.workbook()));
     }
 }

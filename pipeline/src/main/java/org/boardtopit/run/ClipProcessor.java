@@ -33,7 +33,7 @@ import org.boardtopit.video.VideoException;
 
 /**
  * Measures one clip: looks through it for the background and what moves, follows the athlete, reads the landmarks, repairs
- * the motion, finds the contacts, measures, draws the overlay, and holds the measures against the rules.
+ * the motion, finds the contacts, measures, draws overlay and stills, and holds the measures against the rules.
  *
  * <p>A clip from in front or behind is measured together with the one from the side that it is joined to ({@link AttemptViews}):
  * whichever of the two comes first makes the landmarks of both.
@@ -47,7 +47,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
      *
      * @param looks how the network looks at every frame
      * @param rules by which observations are made
-     * @param overlays false to leave the overlay videos out
+     * @param overlays false to leave the overlay videos and stills out
      */
     public record Tools(
             ClipOpener opener,
@@ -76,8 +76,10 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
         this.views = views;
         this.tools = tools;
         this.sources = new ClipSources(tools.opener(), tools.landmarks().card(), tools.looks(), out);
-        this.reading = new LandmarkReading(sources, tools.detector(), tools.landmarks(), tools.looks());
-        this.drawing = new ClipDrawing(sources, tools.detector(), tools.encoderThreads(), out, meet);
+        PeopleReading people = new PeopleReading(sources, tools.detector());
+        this.reading = new LandmarkReading(sources, tools.detector(), tools.landmarks(), tools.looks(), people);
+        this.drawing = new ClipDrawing(
+                sources, people, tools.encoderThreads(), out, meet.safeguards().faces(), meet.language());
     }
 
     @Override
@@ -88,7 +90,8 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                 return measureJoined(clip, stages);
             }
             ClipSource source = source(clip, stages);
-            ClipLandmarks landmarks = reading.of(source, stages);
+            boolean withPeople = tools.overlays() && drawing.needsPeople();
+            ClipLandmarks landmarks = withPeople ? reading.withPeople(source, stages) : reading.of(source, stages);
             stages.begin("measure", 0.70);
             AttemptAnalysis analysis = withOtherViews(clip, new AttemptAnalyser().analyse(clip, landmarks));
             if (tools.overlays()) {

@@ -33,29 +33,47 @@ final class LandmarkReading {
     private final PersonDetector detector;
     private final LandmarkPool landmarks;
     private final List<Look> looks;
+    private final PeopleReading people;
 
-    LandmarkReading(ClipSources sources, PersonDetector detector, LandmarkPool landmarks, List<Look> looks) {
+    LandmarkReading(
+            ClipSources sources,
+            PersonDetector detector,
+            LandmarkPool landmarks,
+            List<Look> looks,
+            PeopleReading people) {
         this.sources = sources;
         this.detector = detector;
         this.landmarks = landmarks;
         this.looks = List.copyOf(looks);
+        this.people = people;
     }
 
     /** Those that are kept, or else made and kept now. */
     ClipLandmarks of(ClipSource source, Stages stages) throws IOException, NoAthleteException {
+        return of(source, false, stages);
+    }
+
+    /** The same, and everybody in the picture on the way, because the clip will be drawn. */
+    ClipLandmarks withPeople(ClipSource source, Stages stages) throws IOException, NoAthleteException {
+        return of(source, true, stages);
+    }
+
+    private ClipLandmarks of(ClipSource source, boolean withPeople, Stages stages)
+            throws IOException, NoAthleteException {
         Path kept = source.kept(".landmarks");
         Files.createDirectories(kept.getParent());
         Optional<ClipLandmarks> earlier = ClipLandmarksFile.read(kept, source.fingerprint());
         if (earlier.isPresent()) {
             return earlier.get();
         }
-        ClipLandmarks made = read(source, stages);
+        ClipLandmarks made = read(source, withPeople, stages);
         ClipLandmarksFile.write(kept, source.fingerprint(), made);
         return made;
     }
 
-    private ClipLandmarks read(ClipSource source, Stages stages) throws VideoException, NoAthleteException {
-        Survey survey = survey(source);
+    private ClipLandmarks read(ClipSource source, boolean withPeople, Stages stages)
+            throws IOException, NoAthleteException {
+        Survey survey = withPeople ? people.beside(source, stages, "survey", r -> survey(source, r)) : survey(source);
         stages.begin("track", 0.25);
         SubjectTrack subject;
         Camera.View view = source.clip().view();
@@ -75,15 +93,19 @@ final class LandmarkReading {
     }
 
     private Survey survey(ClipSource source) throws VideoException {
-        Optional<ReferencePicture> picture = ClipSources.reference(source.clip());
         try (FrameReader reader = sources.open(source)) {
-            if (picture.isEmpty()) {
-                return new BackgroundSurvey(Optional.empty()).survey(reader);
-            }
-            try (var reference = org.boardtopit.ground.opencv.ReferencePicture.read(
-                    picture.get().picture())) {
-                return new BackgroundSurvey(Optional.of(reference)).survey(reader);
-            }
+            return survey(source, reader);
+        }
+    }
+
+    private static Survey survey(ClipSource source, FrameReader reader) throws VideoException {
+        Optional<ReferencePicture> picture = ClipSources.reference(source.clip());
+        if (picture.isEmpty()) {
+            return new BackgroundSurvey(Optional.empty()).survey(reader);
+        }
+        try (var reference =
+                org.boardtopit.ground.opencv.ReferencePicture.read(picture.get().picture())) {
+            return new BackgroundSurvey(Optional.of(reference)).survey(reader);
         }
     }
 }

@@ -8,12 +8,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Queue;
 import java.util.function.LongSupplier;
 import org.boardtopit.clips.AttemptViews;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipList;
 import org.boardtopit.clips.SkippedFile;
+import org.boardtopit.report.page.PageWriter;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.Outcome;
 import org.boardtopit.report.tables.RunRecord;
@@ -27,11 +29,16 @@ import org.boardtopit.report.tables.TableWriter;
  * a row that says so, and the run goes on. A clip whose athlete did not agree is not opened, and what an earlier run left of
  * it is removed before the first clip ({@link WithheldClips}). Clips that show the same attempt are measured one after the other, for they use each other's landmarks.
  *
+ * <p>The page is written after the last clip, and from time to time before.
+ *
  * <p>Tables that cannot be written, because a spreadsheet program has one open or the disk is full, are tried again after
  * the next clip; only if the last try fails does the run.
  */
 public final class MeetRunner {
     private static final String NO_STAGE_YET = "start";
+
+    /** A page takes a tenth of a second to write; nobody looks at every one of 400. */
+    private static final double PAGE_EVERY_S = 30;
 
     private final ClipMeasurer measurer;
     private final int lanes;
@@ -40,6 +47,7 @@ public final class MeetRunner {
     private final RunFacts facts;
     private final RunListener listener;
     private final LongSupplier nanoTime;
+    private final Optional<PageWriter> page;
 
     /**
      * A run of one clip after the other.
@@ -70,6 +78,18 @@ public final class MeetRunner {
             RunFacts facts,
             RunListener listener,
             LongSupplier nanoTime) {
+        this(measurer, lanes, tables, out, facts, listener, nanoTime, Optional.empty());
+    }
+
+    private MeetRunner(
+            ClipMeasurer measurer,
+            int lanes,
+            TableWriter tables,
+            Path out,
+            RunFacts facts,
+            RunListener listener,
+            LongSupplier nanoTime,
+            Optional<PageWriter> page) {
         if (lanes < 1) {
             throw new IllegalArgumentException("lanes must be 1 or more, was " + lanes);
         }
@@ -80,6 +100,12 @@ public final class MeetRunner {
         this.facts = facts;
         this.listener = listener;
         this.nanoTime = nanoTime;
+        this.page = page;
+    }
+
+    /** The same run, which also writes the page: at its end, and now and then before. */
+    public MeetRunner with(PageWriter writer) {
+        return new MeetRunner(measurer, lanes, tables, out, facts, listener, nanoTime, Optional.of(writer));
     }
 
     /**
@@ -116,6 +142,9 @@ public final class MeetRunner {
         private int done;
         private boolean logTroubleTold;
         private IOException unwritten;
+        private IOException pageUnwritten;
+        private RuntimeException pageFault;
+        private Double pageAtS;
 
         Run(ClipList list) {
             clips = list.clips();
@@ -131,13 +160,25 @@ public final class MeetRunner {
             WithheldClips.remove(out, clips);
             begin(earlier);
             new Lanes(lanes).runAll(this::measureWaiting);
+            copyTables();
             RunSummary summary = summary();
             log.add("end: " + summary.measured() + " measured, " + summary.notMeasured() + " not, " + summary.withheld()
-                    + " withheld" + (unwritten == null ? "" : "; the tables could not be written"));
+                    + " withheld" + (unwritten == null ? "" : "; the tables could not be written")
+                    + (pageUnwritten == null ? "" : "; the page could not be written"));
+            throwTroubles();
+            return summary;
+        }
+
+        private void throwTroubles() throws IOException {
+            if (pageFault != null) {
+                throw pageFault;
+            }
             if (unwritten != null) {
                 throw unwritten;
             }
-            return summary;
+            if (pageUnwritten != null) {
+                throw pageUnwritten;
+            }
         }
 
         private synchronized void begin(Map<String, StoredResult> earlier) {
@@ -271,6 +312,41 @@ public final class MeetRunner {
                 log.add("the tables cannot be written now: " + e.getMessage());
                 listener.trouble("the tables cannot be written now: " + e.getMessage());
                 unwritten = e;
+            }
+            page.ifPresent(this::write);
+        }
+
+        /** A page that fails, for whatever reason, costs no table. */
+        private void write(PageWriter writer) {
+            boolean last = done == clips.size();
+            if (!last && pageAtS != null && secondsSince(startNs) - pageAtS < PAGE_EVERY_S) {
+                return;
+            }
+            pageAtS = secondsSince(startNs);
+            try {
+                writer.write(rows.page(clips));
+                pageUnwritten = null;
+            } catch (IOException e) {
+                log.add("the page cannot be written now: " + e.getMessage());
+                listener.trouble("the page cannot be written now: " + e.getMessage());
+                pageUnwritten = e;
+            } catch (RuntimeException e) {
+                if (pageFault == null) {
+                    log.add("the page cannot be made: a fault of the program", e);
+                    listener.trouble(
+                            "the page cannot be made, a fault of the program; " + RunLog.FILE_NAME + " has more");
+                }
+                pageFault = e;
+            }
+        }
+
+        /** Once, behind the last clip: what it holds is in the tables, so that a run does not fail for it. */
+        private synchronized void copyTables() {
+            try {
+                rows.copy();
+            } catch (IOException e) {
+                log.add("the workbook cannot be written: " + e.getMessage());
+                listener.trouble("the workbook cannot be written: " + e.getMessage());
             }
         }
 

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.boardtopit.clips.Clip;
+import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.report.tables.WholeFile;
 
 /**
@@ -71,9 +72,10 @@ public final class StoredResults {
         Files.deleteIfExists(folder.resolve(clip.name() + ".people"));
     }
 
-    /** Removes what a run that was killed had half written, in the folders of work and overlays. */
+    /** Removes what a run that was killed had half written, in the folders of work, overlays and stills. */
     public void removeHalfWritten() throws IOException {
-        for (Path place : new Path[] {folder, folder.resolveSibling("overlays")}) {
+        for (Path place :
+                new Path[] {folder, folder.resolveSibling("overlays"), folder.resolveSibling(StillNames.FOLDER)}) {
             if (Files.isDirectory(place)) {
                 try (DirectoryStream<Path> halves = Files.newDirectoryStream(place, "*.part")) {
                     for (Path half : halves) {

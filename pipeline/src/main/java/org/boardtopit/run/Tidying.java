@@ -43,9 +43,16 @@ public final class Tidying {
 
     /** Removes. When it is stopped half-way, doing it again does the rest. */
     public Removed tidy(LocalDate today) throws IOException {
-        Removed removed = new Removed(pictures(true), remove(WORK, true), new WrittenTables(folder).removeNames(true));
+        Removed removed = new Removed(pictures(true), remove(WORK, true), removeNames());
         run.writeTidied(today);
         return removed;
+    }
+
+    private int removeNames() throws IOException {
+        WrittenTables tables = new WrittenTables(folder);
+        int rows = tables.removeNames(true);
+        tables.renewWorkbook();
+        return rows;
     }
 
     private int pictures(boolean really) throws IOException {

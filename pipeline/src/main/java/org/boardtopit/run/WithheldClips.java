@@ -6,9 +6,11 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.boardtopit.clips.Clip;
+import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.report.tables.WrittenTables;
 
 /**
@@ -43,7 +45,9 @@ final class WithheldClips {
         for (String folder : FOLDERS) {
             removeFiles(out.resolve(folder), withheld, others);
         }
-        new WrittenTables(out).removeClips(withheldFiles);
+        WrittenTables tables = new WrittenTables(out);
+        tables.removeClips(withheldFiles);
+        tables.renewWorkbook();
     }
 
     private static String stem(String fileName) {
@@ -62,7 +66,8 @@ final class WithheldClips {
         for (Path file : files) {
             String name = file.getFileName().toString();
             // jump.mp4 is withheld, jump-2.mp4 is not: the longest name that fits says whose file jump-2.landmarks is
-            if (longest(name, withheld) > longest(name, others)) {
+            Optional<String> still = folder.endsWith(StillNames.FOLDER) ? StillNames.clipOf(name) : Optional.empty();
+            if (still.map(withheld::contains).orElseGet(() -> longest(name, withheld) > longest(name, others))) {
                 OutputFiles.delete(file);
             }
         }

@@ -74,7 +74,7 @@ class MeetSheetReaderTest {
                     born: 2004
                     level: junior
                 settings: {network: heavy, threads: 3, workers: 2, effort: thorough}
-                tables: {separator: tab, decimal: ","}
+                tables: {separator: tab, decimal: ",", bom: true, workbook: xlsx}
                 """);
         assertEquals("Open: Meeting", sheet.competition());
         assertEquals(Optional.of(LocalDate.of(2026, 6, 14)), sheet.date());
@@ -86,7 +86,7 @@ class MeetSheetReaderTest {
                 new Athlete("087", "Tadao Brennick", Optional.of(Sex.FEMALE), 1.78, OptionalInt.of(2004), "junior"),
                 sheet.athletes().get(0));
         assertEquals(new RunSettings("heavy", 3, 2, Effort.THOROUGH), sheet.settings());
-        assertEquals(new TableFormat('\t', ','), sheet.tables());
+        assertEquals(new TableFormat('\t', ',', true, true), sheet.tables());
         assertEquals(4, sheet.inputFiles().size());
     }
 

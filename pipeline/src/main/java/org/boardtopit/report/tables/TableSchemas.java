@@ -17,7 +17,8 @@ import org.boardtopit.report.tables.TableDescription.ColumnDescription;
  * name, title, datatype and bounds of every column, its primary key, and the foreign key that leads from the clip's name to the
  * table that has every clip once. Words from a fixed list are a string with a regular expression (section 6.4 of the
  * vocabulary); yes and no are a boolean of the format {@code yes|no}. Definitions are {@code dc:description}, units
- * {@code schema:unitText} and {@code schema:unitCode}.
+ * {@code schema:unitText} and {@code schema:unitCode}. The vocabulary has no word for a byte order mark: its encoding {@code utf-8}
+ * is that of the Encoding Standard, which skips one.
  */
 final class TableSchemas {
     static final String FILE_NAME = "tables.json";
@@ -58,7 +59,8 @@ final class TableSchemas {
         group.put(
                 "dc:description",
                 "An empty cell is not measurable or not known, never zero. Times are seconds from the first frame's presentation"
-                        + " time; places are metres from the take-off line, + towards the pit; shares are of the effective distance.");
+                        + " time; places are metres from the take-off line, + towards the pit; shares are of the effective distance."
+                        + (format.bom() ? " The files begin with a byte order mark." : ""));
         group.put("dialect", dialect());
         group.put("null", "");
         group.put("tables", TABLES.stream().map(this::table).toList());

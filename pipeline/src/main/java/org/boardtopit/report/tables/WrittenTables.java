@@ -1,8 +1,6 @@
 package org.boardtopit.report.tables;
 
 import java.io.IOException;
-import java.io.Reader;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -10,12 +8,11 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
 import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVRecord;
-import org.apache.commons.csv.QuoteMode;
+import org.boardtopit.clips.TableFormat;
 
 /**
  * Takes people out of the tables of an earlier run. All other cells stay as they are written.
@@ -32,6 +29,16 @@ public final class WrittenTables {
     /** Of an output folder. */
     public WrittenTables(Path folder) {
         this.folder = folder;
+    }
+
+    /** Makes the workbook beside the tables again, where there is one: what was taken out of them is not to be left in there. */
+    public void renewWorkbook() throws IOException {
+        boolean there = Files.exists(folder.resolve(WorkbookCopy.FILE_NAME), LinkOption.NOFOLLOW_LINKS);
+        Optional<TableFormat> format = WrittenFormat.in(folder);
+        WorkbookCopy.remove(folder);
+        if (there && format.isPresent()) {
+            new WorkbookCopy(format.get()).write(folder);
+        }
     }
 
     /**
@@ -85,35 +92,16 @@ public final class WrittenTables {
     }
 
     /** One table in memory. */
-    private record Content(Path file, CSVFormat format, List<String> header, List<String[]> rows) {
+    private record Content(Path file, WrittenTable.Form form, List<String> header, List<String[]> rows) {
 
         static Content read(Path file) throws IOException {
-            CSVFormat format = CSVFormat.RFC4180
-                    .builder()
-                    .setDelimiter(separator(file))
-                    .setQuoteMode(QuoteMode.MINIMAL)
-                    .get();
-            List<String[]> rows = new ArrayList<>();
-            try (Reader text = Files.newBufferedReader(file, StandardCharsets.UTF_8);
-                    CSVParser parser = format.parse(text)) {
-                for (CSVRecord row : parser) {
-                    rows.add(row.values());
+            try (WrittenTable table = WrittenTable.open(file)) {
+                List<String[]> rows = new ArrayList<>();
+                for (String[] row = table.next(); row != null; row = table.next()) {
+                    rows.add(row);
                 }
+                return new Content(file, table.form(), table.header(), rows);
             }
-            List<String> header = rows.isEmpty() ? List.of() : List.of(rows.remove(0));
-            return new Content(file, format, header, rows);
-        }
-
-        /** What follows the name of the first column. */
-        private static char separator(Path file) throws IOException {
-            try (Reader text = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
-                for (int c = text.read(); c >= 0; c = text.read()) {
-                    if (c == ',' || c == ';' || c == '\t') {
-                        return (char) c;
-                    }
-                }
-            }
-            return ',';
         }
 
         int column(String name) {
@@ -150,7 +138,11 @@ public final class WrittenTables {
             if (!changed) {
                 return;
             }
+            CSVFormat format = form.csv();
             WholeFile.write(file, out -> {
+                if (form.bom()) {
+                    out.append(WrittenTable.BYTE_ORDER_MARK);
+                }
                 format.printRecord(out, header.toArray());
                 for (String[] row : rows) {
                     format.printRecord(out, (Object[]) row);

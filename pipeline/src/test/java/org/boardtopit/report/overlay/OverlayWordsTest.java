@@ -86,7 +86,7 @@ class OverlayWordsTest {
                                 "kameranah",
                                 "kamerafern",
                                 "Aufsetzen",
-                                "Abheben")));
+                                "Abdruck")));
     }
 
     @ParameterizedTest

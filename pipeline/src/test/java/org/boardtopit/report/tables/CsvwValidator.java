@@ -179,6 +179,8 @@ public final class CsvwValidator {
                     .newDecoder()
                     .decode(ByteBuffer.wrap(Files.readAllBytes(folder.resolve(url))))
                     .toString();
+            // "UTF-8 decode" of the Encoding Standard takes a byte order mark away.
+            text = text.startsWith("\uFEFF") ? text.substring(1) : text;
             all = Rfc4180.read(text, dialect.path("delimiter").asText(",").charAt(0));
         } catch (CharacterCodingException | IllegalArgumentException e) {
             problem(url, "cannot be read: " + e.getMessage());

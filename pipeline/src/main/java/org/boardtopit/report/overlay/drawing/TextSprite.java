@@ -25,6 +25,10 @@ final class TextSprite {
     private static final int OVERSAMPLING = 4;
     /** Half the distance of the dots of an umlaut at scale 1. */
     private static final double DOTS_APART = 4.8;
+    /** A plus-minus is made of both signs, moved apart; at scale 1 their bars are 9 above the base line. */
+    private static final double PLUS_RISE = 3;
+
+    private static final double MINUS_FALL = 8;
 
     private final int widthPx;
     private final int heightPx;
@@ -33,7 +37,7 @@ final class TextSprite {
     private final byte[] letters;
     private final byte[] outline;
 
-    /** Text of ASCII, umlauts and degree signs, capitals capPx high. */
+    /** Text of ASCII, umlauts, degree signs and plus-minus, capitals capPx high. */
     TextSprite(String text, double capPx, Lettering lettering) {
         double strokePx = Math.max(1.15, capPx / 8.5);
         double rimPx = Math.max(1.1, capPx / 9);
@@ -76,6 +80,9 @@ final class TextSprite {
         for (int i = 0; i < text.length(); i++) {
             if (text.charAt(i) == Lettering.DEGREE) {
                 degree(pen, baseline - cap, Lettering.DEGREE_RADIUS * scale, stroke, large, white);
+            } else if (text.charAt(i) == Lettering.PLUS_MINUS) {
+                letter("+", pen, baseline - PLUS_RISE * scale, scale, stroke, large, white);
+                letter("-", pen, baseline + MINUS_FALL * scale, scale, stroke, large, white);
             } else {
                 char c = text.charAt(i);
                 letter(String.valueOf(Lettering.withoutDots(c)), pen, baseline, scale, stroke, large, white);
