@@ -176,10 +176,10 @@ public final class AttemptOverlay {
             return Optional.empty();
         }
         Contact c = measures.contacts().get(i).contact();
-        return Optional.of(
-                c.kind() == ContactKind.APPROACH
-                        ? ContactMark.small(instant, place, playUs(atS))
-                        : ContactMark.labelled(name(i), words.foot(c.foot()), instant, place, playUs(atS), words));
+        ContactMark mark = c.kind() == ContactKind.APPROACH
+                ? ContactMark.small(instant, place, playUs(atS))
+                : ContactMark.labelled(name(i), words.foot(c.foot()), instant, place, playUs(atS), words);
+        return Optional.of(c.corrected() ? mark.withCorrectedSign() : mark);
     }
 
     /** Of a contact by its place in the list. */
@@ -217,7 +217,7 @@ public final class AttemptOverlay {
             AngleCallout.trunk(pose, m.atTouchdown(BodyAngle.TRUNK).value()).ifPresent(angles::add);
             AngleCallout.hip(pose, side, m.atTouchdown(BodyAngle.HIP).value()).ifPresent(angles::add);
             AngleCallout.knee(pose, side, m.atTouchdown(BodyAngle.KNEE).value()).ifPresent(angles::add);
-            String title = words.figure(name(i), c.foot());
+            String title = words.figure(name(i), c.foot()) + (c.corrected() ? ContactMark.CORRECTED : "");
             figures.add(new TouchdownFigure(title, playUs(c.touchdownS()), pose, angles));
         }
         return figures;
