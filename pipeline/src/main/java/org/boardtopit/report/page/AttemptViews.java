@@ -17,17 +17,20 @@ import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.IntervalRow;
 import org.boardtopit.report.tables.PhaseRow;
+import org.boardtopit.wording.Warnings;
 import org.boardtopit.wording.Words;
 
 /** Puts one attempt into words. */
 final class AttemptViews {
     private final Words words;
+    private final Warnings warnings;
     private final Figures figures;
     private final Naming naming;
     private final PageFiles files;
 
     AttemptViews(Words words, PageFiles files) {
         this.words = words;
+        this.warnings = new Warnings(words.language());
         this.figures = new Figures(words);
         this.naming = new Naming(words);
         this.files = files;
@@ -59,7 +62,7 @@ final class AttemptViews {
                 phases(attempt),
                 row.quality() == null ? "" : naming.word("quality_sentence", row.quality()),
                 row.quality() == null ? "" : row.quality().label(),
-                row.warnings(),
+                row.warnings().stream().map(warnings::of).toList(),
                 List.of());
     }
 
