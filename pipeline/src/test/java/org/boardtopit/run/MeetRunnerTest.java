@@ -303,8 +303,7 @@ class MeetRunnerTest {
     @Test
     void removesWhatAnEarlierRunLeftOfAClipThatIsNowWithheld() throws IOException {
         run(clips("jump.mp4", "jump-2.mp4"));
-        List<String> others =
-                List.of("work/jump-2.landmarks", "overlays/jump-2.mp4", "stills/jump-2-3-toe_off.jpg");
+        List<String> others = List.of("work/jump-2.landmarks", "overlays/jump-2.mp4", "stills/jump-2-3-toe_off.jpg");
         List<String> own = List.of(
                 "work/jump.landmarks",
                 "work/jump.people",

@@ -17,8 +17,8 @@ public final class StillNames {
     /** What follows the name of a clip; an instant or what shows all of it. */
     private static final Pattern NAME = Pattern.compile(
             "(.+)-(?:strip|phases|\\d+-(?:"
-            + Stream.of(StillInstant.values()).map(StillInstant::label).collect(Collectors.joining("|"))
-            + "))\\.jpg(?:\\.part)?",
+                    + Stream.of(StillInstant.values()).map(StillInstant::label).collect(Collectors.joining("|"))
+                    + "))\\.jpg(?:\\.part)?",
             Pattern.DOTALL);
 
     private StillNames() {}

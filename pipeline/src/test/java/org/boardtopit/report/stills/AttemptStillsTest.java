@@ -53,7 +53,8 @@ class AttemptStillsTest {
     }
 
     private static Attempt attempt(DrawnClip clip, RunwayView view, ScaleSource scale, Optional<Pattern> pattern) {
-        MotionTrack motion = new MotionRepair(SegmentTable.of(Sex.UNSTATED), clip.jumper().statureM())
+        MotionTrack motion = new MotionRepair(
+                        SegmentTable.of(Sex.UNSTATED), clip.jumper().statureM())
                 .repair(clip.landmarks(), view);
         ContactTimeline contacts = new ContactDetector(view.isCalibrated(), Optional.empty(), pattern).detect(motion);
         FittedMotion fitted = FittedMotion.asRepaired(motion);
@@ -97,13 +98,14 @@ class AttemptStillsTest {
             case TOUCHDOWN -> down;
             case MID_SUPPORT -> (down + off) / 2;
             case TOE_OFF -> off;
-            case FLIGHT -> (off
-                            + attempt.measures()
-                                    .contacts()
-                                    .get(still.contact() + 1)
-                                    .contact()
-                                    .touchdownS())
-                    / 2;
+            case FLIGHT ->
+                (off
+                                + attempt.measures()
+                                        .contacts()
+                                        .get(still.contact() + 1)
+                                        .contact()
+                                        .touchdownS())
+                        / 2;
         };
     }
 
@@ -148,8 +150,7 @@ class AttemptStillsTest {
                     .orElseThrow()
                     .toeAlongM();
             var camera = attempt.clip().camera(still.frameIndex());
-            double metrePx =
-                    camera.project(along, 0, 0).distanceTo(camera.project(along, 0, 1));
+            double metrePx = camera.project(along, 0, 0).distanceTo(camera.project(along, 0, 1));
             double tolerancePx = 0.06 * metrePx; // the place of a foot is good to some centimetres
             assertEquals(
                     0,
@@ -158,7 +159,9 @@ class AttemptStillsTest {
                     still.title());
             assertEquals(
                     metrePx,
-                    still.metresToFrame().apply(0, 0).distanceTo(still.metresToFrame().apply(0, -1)),
+                    still.metresToFrame()
+                            .apply(0, 0)
+                            .distanceTo(still.metresToFrame().apply(0, -1)),
                     0.01 * metrePx,
                     still.title());
             // A metre to the right in the picture is a metre of runway, whichever way the athlete goes.
@@ -202,11 +205,11 @@ class AttemptStillsTest {
         Attempt attempt = attempt(setup(120, 0, false, false));
         Still off = still(attempt, StillInstant.TOE_OFF);
         ContactMeasures m = attempt.measures().contacts().get(off.contact());
-        long knee = Math.round(m.atToeOff(org.boardtopit.measures.BodyAngle.KNEE).value());
+        long knee =
+                Math.round(m.atToeOff(org.boardtopit.measures.BodyAngle.KNEE).value());
         assertTrue(
                 off.angles().stream()
-                        .anyMatch(a ->
-                                a.word().equals("knee") && a.value().startsWith(knee + "\u00b0 \u00b1")),
+                        .anyMatch(a -> a.word().equals("knee") && a.value().startsWith(knee + "\u00b0 \u00b1")),
                 off.angles().toString());
         assertEquals(
                 List.of("trunk", "hip", "knee", "free thigh"),

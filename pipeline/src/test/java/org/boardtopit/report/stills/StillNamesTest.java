@@ -20,7 +20,16 @@ class StillNamesTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "a", "a-2", "jump-2-flight", "a-strip", "a-2-strip", "Spr\u00fcnge 1", "a.mp4", "=1+1", "a\nb", "a.jpg"
+                "a",
+                "a-2",
+                "jump-2-flight",
+                "a-strip",
+                "a-2-strip",
+                "Spr\u00fcnge 1",
+                "a.mp4",
+                "=1+1",
+                "a\nb",
+                "a.jpg"
             })
     void tellsTheClipFromEveryNameOfIt(String clip) {
         for (StillInstant instant : StillInstant.values()) {

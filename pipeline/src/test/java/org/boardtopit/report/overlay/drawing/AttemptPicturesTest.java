@@ -201,7 +201,14 @@ class AttemptPicturesTest {
     @Test
     void withoutContactsThereAreNoFiles() throws IOException {
         StillsScene none = new StillsScene(
-                List.of(), true, List.of(), scene(List.of(), Optional.empty()).rows(), "", false, List.of(), Optional.empty());
+                List.of(),
+                true,
+                List.of(),
+                scene(List.of(), Optional.empty()).rows(),
+                "",
+                false,
+                List.of(),
+                Optional.empty());
         write(none, "none", List.of(grey(0)));
         try (Stream<Path> files = Files.list(folder)) {
             assertEquals(0, files.count());
