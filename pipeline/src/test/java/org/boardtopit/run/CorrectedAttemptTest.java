@@ -81,7 +81,8 @@ class CorrectedAttemptTest {
     /** Cells by table, by the row's key, by column. */
     private static Map<String, Map<String, Map<String, String>>> tables(Correction... corrections) throws Exception {
         ClipResult result = measurer.measure(clip.with(List.of(corrections)), (stage, share) -> {});
-        RunTables tables = new RunTables(new TableWriter(folder, TableFormat.DEFAULT), 1, List.of(), AthleteRegister.NONE);
+        RunTables tables =
+                new RunTables(new TableWriter(folder, TableFormat.DEFAULT), 1, List.of(), AthleteRegister.NONE);
         tables.put(0, result);
         tables.write();
         Map<String, Map<String, Map<String, String>>> all = new TreeMap<>();

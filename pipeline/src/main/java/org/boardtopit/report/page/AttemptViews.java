@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.boardtopit.clips.Correction;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.Foot;
 import org.boardtopit.report.page.AttemptView.Chapter;
@@ -63,7 +65,18 @@ final class AttemptViews {
                 row.quality() == null ? "" : naming.word("quality_sentence", row.quality()),
                 row.quality() == null ? "" : row.quality().label(),
                 row.warnings().stream().map(warnings::of).toList(),
+                attempt.file().corrections().stream().map(AttemptViews::inWords).toList(),
                 List.of());
+    }
+
+    /** As the file of corrections has it, whose words are those of the tables. */
+    private static String inWords(Correction correction) {
+        String what = String.join(
+                " ", List.of(correction.contact(), correction.field().label(), correction.text()));
+        List<String> who = Stream.of(correction.by(), correction.note())
+                .filter(text -> !text.isEmpty())
+                .toList();
+        return what.strip() + (who.isEmpty() ? "" : " (" + String.join(": ", who) + ")");
     }
 
     private String summary(Attempt attempt) {
