@@ -48,11 +48,9 @@ final class AttemptViews {
                 attempt.isCorrected(),
                 video(attempt, who).orElse(null),
                 otherVideos(attempt, who),
-                files.strip(clip)
-                        .map(link -> new Still(link, words.format("strip_caption", who)))
-                        .orElse(null),
+                files.strip(clip).map(link -> still(link, "strip_caption", who)).orElse(null),
                 files.phasePicture(clip)
-                        .map(link -> new Still(link, words.format("phases_caption", who)))
+                        .map(link -> still(link, "phases_caption", who))
                         .orElse(null),
                 stills(attempt, who),
                 contacts(attempt),
@@ -61,6 +59,10 @@ final class AttemptViews {
                 row.quality() == null ? "" : row.quality().label(),
                 row.warnings(),
                 List.of());
+    }
+
+    private Still still(String link, String caption, String who) {
+        return new Still(link, words.get(caption), words.get(caption) + ". " + who);
     }
 
     private String summary(Attempt attempt) {
@@ -92,7 +94,12 @@ final class AttemptViews {
                 }
             }
             return new Video(
-                    id, link, words.format("video_of", who), plain(attempt.clipS()), plain(attempt.row().fps()), chapters);
+                    id,
+                    link,
+                    words.format("video_of", who),
+                    plain(attempt.clipS()),
+                    plain(attempt.row().fps()),
+                    chapters);
         });
     }
 
@@ -128,10 +135,11 @@ final class AttemptViews {
         List<Still> stills = new ArrayList<>();
         for (ContactRow contact : attempt.contacts()) {
             for (StillInstant instant : StillInstant.values()) {
+                String caption = instant == StillInstant.FLIGHT
+                        ? naming.flight(contact.kind())
+                        : name(contact) + ", " + naming.word("instant", instant);
                 files.still(attempt.file().name(), contact.contact(), instant)
-                        .map(link -> new Still(
-                                link,
-                                words.format("still_caption", name(contact), naming.word("instant", instant), who)))
+                        .map(link -> new Still(link, caption, caption + ". " + who))
                         .ifPresent(stills::add);
             }
         }
