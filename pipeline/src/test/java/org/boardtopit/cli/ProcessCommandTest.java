@@ -357,10 +357,12 @@ class ProcessCommandTest {
     }
 
     @Test
-    void aClipThatChangedOrLacksItsOverlayIsMeasuredAgain() {
+    void aClipThatChangedOrLacksItsPicturesIsMeasuredAgain() {
         program.run("process", "@clips", "--out", "@results");
         program.file("results/overlays/a.mp4", "drawn");
         program.file("results/overlays/b.mp4", "drawn");
+        program.file("results/stills/a-strip.jpg", "drawn");
+        program.file("results/stills/b-strip.jpg", "drawn");
         program.file("clips/b.mp4", "another take");
         program.run("process", "@clips", "--out", "@results");
         assertEquals(List.of("a.mp4", "b.mp4", "b.mp4"), program.measurer.opened());
@@ -368,6 +370,11 @@ class ProcessCommandTest {
         program.path("results/overlays/a.mp4").toFile().delete();
         program.run("process", "@clips", "--out", "@results");
         assertEquals(List.of("a.mp4", "b.mp4", "b.mp4", "a.mp4"), program.measurer.opened());
+
+        program.file("results/overlays/a.mp4", "drawn");
+        program.path("results/stills/b-strip.jpg").toFile().delete();
+        program.run("process", "@clips", "--out", "@results");
+        assertEquals(List.of("a.mp4", "b.mp4", "b.mp4", "a.mp4", "b.mp4"), program.measurer.opened());
     }
 
     @Test
