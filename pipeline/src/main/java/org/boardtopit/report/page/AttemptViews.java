@@ -53,11 +53,9 @@ final class AttemptViews {
                 attempt.isCorrected(),
                 video(attempt, who).orElse(null),
                 otherVideos(attempt, who),
-                files.strip(clip)
-                        .map(link -> new Still(link, words.format("strip_caption", who)))
-                        .orElse(null),
+                files.strip(clip).map(link -> still(link, "strip_caption", who)).orElse(null),
                 files.phasePicture(clip)
-                        .map(link -> new Still(link, words.format("phases_caption", who)))
+                        .map(link -> still(link, "phases_caption", who))
                         .orElse(null),
                 stills(attempt, who),
                 contacts(attempt),
@@ -77,6 +75,10 @@ final class AttemptViews {
                 .filter(text -> !text.isEmpty())
                 .toList();
         return what.strip() + (who.isEmpty() ? "" : " (" + String.join(": ", who) + ")");
+    }
+
+    private Still still(String link, String caption, String who) {
+        return new Still(link, words.get(caption), words.get(caption) + ". " + who);
     }
 
     private String summary(Attempt attempt) {
@@ -149,10 +151,11 @@ final class AttemptViews {
         List<Still> stills = new ArrayList<>();
         for (ContactRow contact : attempt.contacts()) {
             for (StillInstant instant : StillInstant.values()) {
+                String caption = instant == StillInstant.FLIGHT
+                        ? naming.flight(contact.kind())
+                        : name(contact) + ", " + naming.word("instant", instant);
                 files.still(attempt.file().name(), contact.contact(), instant)
-                        .map(link -> new Still(
-                                link,
-                                words.format("still_caption", name(contact), naming.word("instant", instant), who)))
+                        .map(link -> new Still(link, caption, caption + ". " + who))
                         .ifPresent(stills::add);
             }
         }
