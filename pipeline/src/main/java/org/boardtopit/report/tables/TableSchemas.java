@@ -33,17 +33,27 @@ final class TableSchemas {
             AthleteRow.TABLE,
             ClipRow.TABLE);
 
+    /** All tables of a season. */
+    static final List<Table<?>> SEASON_TABLES = List.of(
+            AthleteRow.TABLE,
+            SeasonRows.TrendRow.TABLE,
+            SeasonRows.RecurringRow.TABLE,
+            SeasonRows.CompetitionRow.TABLE,
+            SeasonRows.Appearance.TABLE);
+
     private static final String CONTEXT = "http://www.w3.org/ns/csvw";
     private static final String CLIP = "clip";
 
+    private final List<Table<?>> tables;
     private final TableFormat format;
 
     /**
-     * For the tables of one run.
+     * For the tables of one folder.
      *
      * @param format in which they are written
      */
-    TableSchemas(TableFormat format) {
+    TableSchemas(List<Table<?>> tables, TableFormat format) {
+        this.tables = tables;
         this.format = format;
     }
 
@@ -69,7 +79,7 @@ final class TableSchemas {
                         + (format.bom() ? " The files begin with a byte order mark." : ""));
         group.put("dialect", dialect());
         group.put("null", "");
-        group.put("tables", TABLES.stream().map(this::table).toList());
+        group.put("tables", tables.stream().map(this::table).toList());
         return group;
     }
 
