@@ -1,16 +1,15 @@
 package org.boardtopit.cli;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.boardtopit.clips.AttemptViews;
-import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipList;
 import org.boardtopit.run.ClipFingerprints;
+import org.boardtopit.run.ClipPictures;
 import org.boardtopit.run.StoredResult;
 import org.boardtopit.run.StoredResults;
 import org.boardtopit.run.workers.WorkerJob;
@@ -22,16 +21,16 @@ final class EarlierResults {
     /**
      * By the names of the clips.
      *
-     * @param overlays true when a clip whose overlay is missing is not done
+     * @param pictures true when a clip whose overlay or stills are missing is not done
      */
-    static Map<String, StoredResult> of(ClipList list, ClipFingerprints fingerprints, Path out, boolean overlays) {
+    static Map<String, StoredResult> of(ClipList list, ClipFingerprints fingerprints, Path out, boolean pictures) {
         StoredResults results = new StoredResults(out);
         AttemptViews views = list.views();
         Map<String, StoredResult> kept = new HashMap<>();
         for (Clip clip : list.clips()) {
             if (results.hasAny(clip)) {
                 find(results, clip, views, fingerprints)
-                        .filter(result -> !overlays || hasOverlay(clip, result, out))
+                        .filter(result -> !pictures || ClipPictures.arePresent(clip, result, out))
                         .ifPresent(result -> kept.put(clip.name(), result));
             }
         }
@@ -45,10 +44,5 @@ final class EarlierResults {
         } catch (IOException e) {
             return Optional.empty(); // whoever measures it will say what is wrong
         }
-    }
-
-    private static boolean hasOverlay(Clip clip, StoredResult result, Path out) {
-        boolean drawn = result.result().isPresent() && clip.view() == Camera.View.SIDE;
-        return !drawn || Files.isRegularFile(out.resolve("overlays").resolve(clip.name() + ".mp4"));
     }
 }

@@ -108,7 +108,7 @@ final class Pseudonyms {
         String id = a.id().isEmpty()
                 ? ""
                 : pseudonym("id\n" + a.id(), key, ID_LENGTH).replace(PREFIX, ID_PREFIX);
-        return new Athlete(bib, pseudonym, a.sex(), a.statureM(), a.bornYear(), a.level(), id);
+        return new Athlete(bib, pseudonym, a.sex(), a.statureM(), a.bornYear(), a.level(), a.team(), id);
     }
 
     private AttemptEntry of(AttemptEntry e, boolean bibs) {

@@ -4,45 +4,58 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.Safeguards.Faces;
-import org.boardtopit.models.PersonDetector;
+import org.boardtopit.corrections.CorrectedLandmarks;
 import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.report.AttemptOverlay;
 import org.boardtopit.report.FaceCovers;
 import org.boardtopit.report.overlay.OverlayScene;
+import org.boardtopit.report.overlay.drawing.AttemptPictures;
 import org.boardtopit.report.overlay.drawing.OverlayVideo;
+import org.boardtopit.report.stills.AttemptStills;
+import org.boardtopit.report.stills.StillNames;
+import org.boardtopit.report.stills.StillsScene;
 import org.boardtopit.report.tables.WholeFile;
-import org.boardtopit.subject.PeopleFile;
-import org.boardtopit.subject.PeopleSearch;
 import org.boardtopit.subject.PersonInView;
 import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoException;
 import org.boardtopit.video.VideoWriter;
 import org.boardtopit.video.WriteBehindWriter;
 import org.boardtopit.video.ffmpeg.FfmpegVideoWriter;
+import org.boardtopit.wording.Language;
+import org.boardtopit.wording.Words;
 
 /** Everything that is drawn of a measured clip, with the faces hidden that must not be seen. */
 final class ClipDrawing {
     private final ClipSources sources;
-    private final PersonDetector detector;
+    private final PeopleReading reading;
     private final int encoderThreads;
     private final Path out;
     private final Faces faces;
+    private final Language language;
 
     /**
      * For one run.
      *
+     * @param people finds where heads are that must be hidden
      * @param faces whose faces may be seen
+     * @param language of what is written into the pictures
      * @param out the output folder
      */
-    ClipDrawing(ClipSources sources, PersonDetector detector, int encoderThreads, Path out, Faces faces) {
+    ClipDrawing(
+            ClipSources sources, PeopleReading people, int encoderThreads, Path out, Faces faces, Language language) {
         this.sources = sources;
-        this.detector = detector;
+        this.reading = people;
         this.encoderThreads = encoderThreads;
         this.out = out;
         this.faces = faces;
+        this.language = language;
+    }
+
+    /** Whether places of people are needed to draw. */
+    boolean needsPeople() {
+        return faces != Faces.SHOW;
     }
 
     /** Draws it all. The clip has been read three times by now: what fails is the writing, and that is no fault of the clip. */
@@ -52,59 +65,58 @@ final class ClipDrawing {
         FaceCovers covers = covers(source, landmarks, scene, stages);
         stages.begin("overlay", 0.76);
         try {
-            overlay(source.clip(), scene, covers);
+            overlay(source.clip(), scene, covers, stills(analysis, scene));
         } catch (VideoException e) {
             throw new NotMeasuredNowException("overlay", e.getMessage(), e);
         }
     }
 
-    private static OverlayScene scene(ClipSource source, ClipLandmarks landmarks, AttemptAnalysis analysis) {
+    static OverlayScene scene(ClipSource source, ClipLandmarks landmarks, AttemptAnalysis analysis) {
         return new AttemptOverlay(
                         source.clip(),
-                        landmarks,
+                        CorrectedLandmarks.ofTheAthlete(landmarks, source.clip().corrections()),
                         analysis.view(),
-                        analysis.fitted(),
+                        analysis.drawn(),
                         analysis.measures(),
                         source.slowDown())
                 .scene();
     }
 
+    private StillsScene stills(AttemptAnalysis analysis, OverlayScene scene) {
+        Words words = Words.of("picture", language);
+        return new AttemptStills(analysis.view(), analysis.drawn(), analysis.measures(), scene, words).scene();
+    }
+
+    /** Of all who were followed, also where that was somebody else. */
     private FaceCovers covers(ClipSource source, ClipLandmarks landmarks, OverlayScene scene, Stages stages)
-            throws IOException {
+            throws IOException, NotMeasuredNowException {
         List<PersonInView> people = List.of();
-        if (faces != Faces.SHOW) {
-            stages.begin("faces", 0.72);
-            people = people(source, landmarks);
+        if (needsPeople()) {
+            stages.begin(PeopleReading.STAGE, 0.72);
+            people = reading.of(source);
         }
         return FaceCovers.of(landmarks, scene, people, faces);
     }
 
-    private List<PersonInView> people(ClipSource source, ClipLandmarks landmarks) throws IOException {
-        Path kept = source.kept(".people");
-        Optional<List<PersonInView>> earlier = PeopleFile.read(kept, source.fingerprint());
-        if (earlier.isPresent()) {
-            return earlier.get();
-        }
-        List<PersonInView> people;
-        try (FrameReader reader = sources.open(source)) {
-            people = new PeopleSearch(detector).search(reader, landmarks.frameCount());
-        }
-        PeopleFile.write(kept, source.fingerprint(), people);
-        return people;
-    }
-
-    private void overlay(Clip clip, OverlayScene scene, FaceCovers covers) throws IOException {
+    /** The video, and the stills from the same frames; when the stills are there so is the video. */
+    private void overlay(Clip clip, OverlayScene scene, FaceCovers covers, StillsScene stills) throws IOException {
         Path target = out.resolve("overlays").resolve(clip.name() + ".mp4");
+        Path folder = out.resolve(StillNames.FOLDER);
         Files.createDirectories(target.getParent());
-        try (FrameReader reader = sources.asStored(clip);
-                VideoWriter writer = new WriteBehindWriter(new FfmpegVideoWriter(
-                        target,
-                        reader.info().widthPx(),
-                        reader.info().heightPx(),
-                        reader.info().nominalFps(),
-                        encoderThreads))) {
-            OverlayVideo.write(reader, scene, covers::at, writer);
+        Files.createDirectories(folder);
+        OutputFiles.deleteStills(folder, clip.name());
+        try (AttemptPictures pictures = new AttemptPictures(stills, folder, clip.name())) {
+            try (FrameReader reader = sources.asStored(clip);
+                    VideoWriter writer = new WriteBehindWriter(new FfmpegVideoWriter(
+                            target,
+                            reader.info().widthPx(),
+                            reader.info().heightPx(),
+                            reader.info().nominalFps(),
+                            encoderThreads))) {
+                OverlayVideo.write(reader, scene, covers::at, pictures, writer);
+            }
+            WholeFile.force(target); // before the result says that it is there
+            pictures.finish();
         }
-        WholeFile.force(target); // before the result says that it is there
     }
 }

@@ -1,14 +1,19 @@
 package org.boardtopit.run;
 
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.boardtopit.clips.Athlete;
+import org.boardtopit.clips.Clip;
+import org.boardtopit.report.page.PageRows;
 import org.boardtopit.report.tables.AthleteRow;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRecord;
@@ -102,6 +107,49 @@ final class RunTables {
         return measured().flatMap(result -> of.apply(result).stream()).toList();
     }
 
+    /**
+     * What the page is made from.
+     *
+     * @param all clips of the run, in its order
+     */
+    PageRows page(List<Clip> all) {
+        List<PageRows.ClipFile> files = new ArrayList<>();
+        for (int i = 0; i < all.size(); i++) {
+            Clip clip = all.get(i);
+            boolean mayBeSlow =
+                    clip.entry().map(entry -> entry.captureFps() > 0).orElse(false);
+            files.add(new PageRows.ClipFile(
+                    clip.fileName(),
+                    clip.name(),
+                    results[i] == null ? Optional.empty() : results[i].joinedTo(),
+                    mayBeSlow,
+                    clip.athlete().map(Athlete::bornYear).orElse(OptionalInt.empty())));
+        }
+        return new PageRows(
+                files,
+                attempts(),
+                rows(ClipResult::phases),
+                rows(ClipResult::contacts),
+                rows(ClipResult::intervals),
+                rows(ClipResult::observations),
+                Stream.concat(clips().stream(), skipped.stream()).toList());
+    }
+
+    private List<AttemptRow> attempts() {
+        return rows(r -> r.joinedTo().isEmpty() ? List.of(r.attempt()) : List.<AttemptRow>of());
+    }
+
+    /** The attempts of the measured clips that tell of one by themselves. */
+    List<RunComparisons.Attempt> attempts(List<Clip> all) {
+        List<RunComparisons.Attempt> attempts = new ArrayList<>();
+        for (int i = 0; i < all.size(); i++) {
+            if (results[i] != null && results[i].joinedTo().isEmpty()) {
+                attempts.add(new RunComparisons.Attempt(all.get(i), results[i].attempt()));
+            }
+        }
+        return attempts;
+    }
+
     /** Makes the workbook that is a copy of the tables, where one is asked for. */
     void copy() throws IOException {
         writer.copy();
@@ -114,8 +162,7 @@ final class RunTables {
         writer.write(ObservationRow.TABLE, rows(ClipResult::observations));
         writer.write(ContactRow.TABLE, rows(ClipResult::contacts));
         writer.write(PhaseRow.TABLE, rows(ClipResult::phases));
-        writer.write(
-                AttemptRow.TABLE, rows(r -> r.joinedTo().isEmpty() ? List.of(r.attempt()) : List.<AttemptRow>of()));
+        writer.write(AttemptRow.TABLE, attempts());
         writer.write(AthleteRow.TABLE, athletes());
         writer.write(
                 ClipRow.TABLE, Stream.concat(clips().stream(), skipped.stream()).toList());

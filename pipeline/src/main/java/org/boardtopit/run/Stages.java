@@ -4,6 +4,7 @@ package org.boardtopit.run;
 final class Stages {
     private final StageListener listener;
     private String current = "open";
+    private double share;
 
     Stages(StageListener listener) {
         this.listener = listener;
@@ -14,9 +15,15 @@ final class Stages {
         return new Stages((stage, share) -> {});
     }
 
-    void begin(String stage, double share) {
+    void begin(String stage, double done) {
         current = stage;
-        listener.at(stage, share);
+        share = done;
+        listener.at(stage, done);
+    }
+
+    /** How much of the clip's work is done, as said last. */
+    double share() {
+        return share;
     }
 
     String current() {

@@ -303,15 +303,16 @@ class MeetRunnerTest {
     @Test
     void removesWhatAnEarlierRunLeftOfAClipThatIsNowWithheld() throws IOException {
         run(clips("jump.mp4", "jump-2.mp4"));
-        List<String> others =
-                List.of("work/jump-2.landmarks", "overlays/jump-2.mp4", "stills/jump-2-board-toe_off.jpg");
+        List<String> others = List.of("work/jump-2.landmarks", "overlays/jump-2.mp4", "stills/jump-2-3-toe_off.jpg");
         List<String> own = List.of(
                 "work/jump.landmarks",
                 "work/jump.people",
                 "work/jump/stage.part",
                 "overlays/jump.mp4",
                 "overlays/jump.mp4.part",
-                "stills/jump-board-toe_off.jpg",
+                "stills/jump-3-toe_off.jpg",
+                "stills/jump-2-toe_off.jpg", // of its contact 2, not of the clip jump-2
+                "stills/jump-strip.jpg",
                 "comparisons/jump_and_others.mp4");
         for (String file : List.of(others, own).stream().flatMap(List::stream).toList()) {
             Files.createDirectories(out.resolve(file).getParent());

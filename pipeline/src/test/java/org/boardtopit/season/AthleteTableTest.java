@@ -20,7 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class AthleteTableTest {
     private static final Athlete VASK =
-            new Athlete("214", "Corin Vask", Optional.empty(), Double.NaN, OptionalInt.of(2001), "", "club-17");
+            new Athlete("214", "Corin Vask", Optional.empty(), Double.NaN, OptionalInt.of(2001), "", "", "club-17");
 
     private static AttemptRow row(String clip, String bib, String athlete) {
         return new AttemptRow(

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
+import java.nio.ByteBuffer;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
@@ -19,7 +20,7 @@ import java.nio.file.StandardOpenOption;
 /**
  * Writes files that are there as a whole or not at all, whenever the power fails.
  *
- * <p>It all goes to a temporary file in the same folder, is forced to the disk, and the file is moved to its name.
+ * <p>The content goes to a temporary file in the same folder, is forced to the disk, and the file is moved to its name.
  */
 public final class WholeFile {
     private WholeFile() {}
@@ -55,6 +56,11 @@ public final class WholeFile {
         } finally {
             Files.deleteIfExists(temporary);
         }
+    }
+
+    /** The same of bytes. */
+    public static void write(Path target, ByteBuffer content) throws IOException {
+        writeBytes(target, out -> Channels.newChannel(out).write(content));
     }
 
     private static void writeAndForce(Path file, Bytes bytes) throws IOException {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -22,7 +23,9 @@ class TableDescriptionTest {
     private static final Path MEASURES = Path.of("..", "docs", "measures.md");
 
     static List<Table<?>> tables() {
-        return TableSchemas.TABLES;
+        List<Table<?>> all = new ArrayList<>(TableSchemas.TABLES);
+        all.add(DifferenceRow.TABLE);
+        return all;
     }
 
     @ParameterizedTest
@@ -50,10 +53,22 @@ class TableDescriptionTest {
     @ParameterizedTest
     @MethodSource("tables")
     void everyMeasuredNumberHasAUnitInItsName(Table<?> table) {
-        // A confidence is no quantity; the numbers of intervals.csv and observations.csv have the unit of their
+        // A confidence is no quantity; the numbers of intervals.csv, observations.csv and comparisons have the unit of
+        // their
         // measure.
         Set<String> without = Set.of(
-                "confidence", "mean_confidence", "value", "low_90", "high_90", "guide_low", "guide_high", "severity");
+                "confidence",
+                "mean_confidence",
+                "value",
+                "value_a",
+                "value_b",
+                "difference",
+                "difference_pm",
+                "low_90",
+                "high_90",
+                "guide_low",
+                "guide_high",
+                "severity");
         for (Column<?> column : table.columns()) {
             if (column.type().equals(CellType.NUMBER) && !without.contains(column.name())) {
                 assertTrue(Unit.of(column.name()).isPresent(), column.name());
