@@ -56,9 +56,8 @@ final class SeriesViews {
     }
 
     private List<Link> videos(Series series) {
-        List<String> clips = series.attempts().stream()
-                .map(attempt -> attempt.file().name())
-                .toList();
+        List<String> clips =
+                series.attempts().stream().map(attempt -> attempt.file().name()).toList();
         return files.comparisons(clips).entrySet().stream()
                 .map(video -> new Link(video.getValue(), video.getKey()))
                 .toList();
