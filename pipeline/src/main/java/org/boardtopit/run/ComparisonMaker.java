@@ -116,8 +116,8 @@ public final class ComparisonMaker {
 
     private Made make(KeptClip a, KeptClip b, Wish wish, Optional<String> fingerprint)
             throws ClipsNotComparedException, IOException {
-        Side first = side(a);
-        Side second = side(b);
+        Side first = side(a, wish.language());
+        Side second = side(b, wish.language());
         ComparedAttempt one = first.attempt();
         ComparedAttempt two = second.attempt();
         TimeAlignment alignment = TimeAlignment.of(one, two, wish.trueTime())
@@ -153,7 +153,7 @@ public final class ComparisonMaker {
         }
     }
 
-    private Side side(KeptClip kept) throws ClipsNotComparedException, IOException {
+    private Side side(KeptClip kept, Language language) throws ClipsNotComparedException, IOException {
         requireComparable(kept);
         try {
             ClipSources sources = kept.sources(opener);
@@ -161,7 +161,7 @@ public final class ComparisonMaker {
             ClipLandmarks landmarks = ClipLandmarksFile.read(source.kept(".landmarks"), source.fingerprint())
                     .orElseThrow(() -> notKept(kept));
             AttemptAnalysis analysis = new AttemptAnalyser().analyse(kept.clip(), landmarks);
-            OverlayScene scene = ClipDrawing.scene(source, landmarks, analysis);
+            OverlayScene scene = ClipDrawing.scene(source, landmarks, analysis, language);
             AttemptTables tables = new AttemptTables(
                     kept.clip(),
                     kept.meet(),

@@ -42,6 +42,7 @@ class ClipFingerprintsTest {
                 name: Corin Vask
                 stature_m: 1.80
             observations: rules.yaml
+            language: en
             """;
     private static final String SHEET = "clip,bib,attempt,official_m,camera\na.mp4,214,1,14.20,stand\n";
 
@@ -84,6 +85,7 @@ class ClipFingerprintsTest {
                 "stand.csv | 900 | 901",
                 "stand.jpg | picture | other picture",
                 "rules.yaml | rules | other rules",
+                "meet.yaml | language: en | language: de",
             })
     void isAnotherOneWhenAnythingItIsMadeFromChanges(String file, String from, String to) throws Exception {
         String before = fingerprint("1", "full");

@@ -72,7 +72,7 @@ public final class KeptSample {
                         Look.of(effort),
                         ClipDigests.trusting(out),
                         1,
-                        RuleSetReader.builtIn(),
+                        RuleSetReader.builtIn(Language.ENGLISH),
                         false));
     }
 
