@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.models.NetworkUnfitException;
+import org.boardtopit.report.page.PageWriter;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.Outcome;
 import org.boardtopit.report.tables.TableWriter;
@@ -107,7 +108,12 @@ final class RemeasureCommand implements Callable<Integer> {
         remeasuring.keep(overlay ? Optional.of(kept.measurers(true)) : Optional.empty(), news);
         remembered(kept).write(out);
         MeetRunner runner = new MeetRunner(
-                remeasuring.others(), new TableWriter(out, kept.meet().tables()), out, facts(startedAt, kept), news);
+                        remeasuring.others(),
+                        new TableWriter(out, kept.meet().tables()),
+                        out,
+                        facts(startedAt, kept),
+                        news)
+                .with(new PageWriter(out, kept.meet()));
         RunSummary summary = runner.run(kept.list(), remeasuring.results());
         summary(summary, remeasuring.changed().size(), startedAt);
         return summary;
