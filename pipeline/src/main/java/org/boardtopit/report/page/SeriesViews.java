@@ -128,7 +128,7 @@ final class SeriesViews {
         Seen plainest = found.plainest();
         ObservationRow row = plainest.row();
         return new FindingView(
-                capital(row.finding()),
+                capital(row.heading()),
                 where(series, found),
                 orEmpty(row.text()),
                 orEmpty(row.causedBy()),
