@@ -42,12 +42,7 @@ final class ClipDrawing {
      * @param out the output folder
      */
     ClipDrawing(
-            ClipSources sources,
-            PeopleReading people,
-            int encoderThreads,
-            Path out,
-            Faces faces,
-            Language language) {
+            ClipSources sources, PeopleReading people, int encoderThreads, Path out, Faces faces, Language language) {
         this.sources = sources;
         this.reading = people;
         this.encoderThreads = encoderThreads;
