@@ -84,6 +84,13 @@ final class RunNews implements RunListener {
         console.warning(what);
     }
 
+    /** A comparison is made, or found to be there; behind the last clip. */
+    void comparing(String a, String b) {
+        if (wordiness != Wordiness.QUIET) {
+            console.say("Comparing " + a + " with " + b);
+        }
+    }
+
     /** The last words of a run. */
     void summary(RunSummary summary, Path out, boolean overlays) {
         if (wordiness == Wordiness.QUIET) {

@@ -2,6 +2,7 @@ package org.boardtopit.clips;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -20,6 +21,7 @@ import org.boardtopit.wording.Language;
  * @param safeguards how the people in the clips are protected
  * @param observationRules the file of rules for observations; empty for those of the program
  * @param language of everything that is read and not counted
+ * @param comparisons which attempts are compared when all clips are measured
  */
 public record MeetSheet(
         Optional<Path> file,
@@ -32,7 +34,8 @@ public record MeetSheet(
         TableFormat tables,
         Safeguards safeguards,
         Optional<Path> observationRules,
-        Language language) {
+        Language language,
+        Set<AutomaticComparison> comparisons) {
 
     /** For a bare folder of clips. */
     public static final MeetSheet NONE = new MeetSheet(
@@ -46,11 +49,13 @@ public record MeetSheet(
             TableFormat.DEFAULT,
             Safeguards.DEFAULT,
             Optional.empty(),
-            Language.ENGLISH);
+            Language.ENGLISH,
+            Set.of());
 
     public MeetSheet {
         cameras = List.copyOf(cameras);
         athletes = List.copyOf(athletes);
+        comparisons = Collections.unmodifiableSet(new LinkedHashSet<>(comparisons));
     }
 
     /** The same with other rows and athletes. */
@@ -66,7 +71,8 @@ public record MeetSheet(
                 tables,
                 safeguards,
                 observationRules,
-                language);
+                language,
+                comparisons);
     }
 
     public Optional<Camera> camera(String name) {

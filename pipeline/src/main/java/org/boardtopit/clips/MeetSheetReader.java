@@ -36,9 +36,11 @@ public final class MeetSheetReader {
             "names_key",
             "retention",
             "observations",
-            "language");
+            "language",
+            "comparisons");
     private static final List<String> CAMERA = List.of("name", "view", "distortion_k1", "reference", "marks");
-    private static final List<String> ATHLETE = List.of("bib", "name", "sex", "stature_m", "born", "level");
+    private static final List<String> ATHLETE =
+            List.of("bib", "name", "sex", "stature_m", "born", "level", "team", "id");
     private static final List<String> SETTINGS = List.of("network", "threads", "workers", "effort");
     private static final List<String> TABLES = List.of("separator", "decimal", "bom", "workbook");
 
@@ -57,6 +59,7 @@ public final class MeetSheetReader {
     private static final Map<String, Faces> FACES = new LinkedHashMap<>();
     private static final Map<String, Names> NAMES = new LinkedHashMap<>();
     private static final Map<String, Language> LANGUAGES = new LinkedHashMap<>();
+    private static final Map<String, AutomaticComparison> COMPARISONS = new LinkedHashMap<>();
     private static final Map<String, Character> SEPARATORS = new LinkedHashMap<>();
     private static final Map<String, Character> DECIMALS = new LinkedHashMap<>();
     private static final Map<String, Boolean> TRUTHS = new LinkedHashMap<>();
@@ -82,6 +85,9 @@ public final class MeetSheetReader {
         }
         for (Language language : Language.values()) {
             LANGUAGES.put(language.code(), language);
+        }
+        for (AutomaticComparison comparison : AutomaticComparison.values()) {
+            COMPARISONS.put(comparison.label(), comparison);
         }
         SEPARATORS.put(",", ',');
         SEPARATORS.put(";", ';');
@@ -111,7 +117,8 @@ public final class MeetSheetReader {
                 tables(top.keys("tables", TABLES)),
                 safeguards(top),
                 top.file("observations"),
-                top.oneOf("language", LANGUAGES).orElse(MeetSheet.NONE.language()));
+                top.oneOf("language", LANGUAGES).orElse(MeetSheet.NONE.language()),
+                top.someOf("comparisons", COMPARISONS));
         return Pseudonyms.applied(sheet, top.text("names_key"));
     }
 
@@ -188,6 +195,10 @@ public final class MeetSheetReader {
                         "name",
                         "there are two athletes named " + InputException.quoted(athlete.name()) + "; give bibs");
             }
+            if (!athlete.id().isEmpty()
+                    && athletes.stream().anyMatch(other -> other.id().equals(athlete.id()))) {
+                throw item.problem("id", "there are two athletes with id " + InputException.quoted(athlete.id()));
+            }
             athletes.add(athlete);
         }
         return athletes;
@@ -205,7 +216,9 @@ public final class MeetSheetReader {
                 item.oneOf("sex", SEXES),
                 item.number("stature_m", Athlete.LEAST_STATURE_M, Athlete.MOST_STATURE_M, "1.80"),
                 born(item),
-                item.text("level"));
+                item.text("level"),
+                item.text("team"),
+                item.text("id"));
     }
 
     /** A year, or a whole date of which the year is kept: no more of a birthday is needed. */

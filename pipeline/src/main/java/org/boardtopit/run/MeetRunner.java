@@ -48,6 +48,7 @@ public final class MeetRunner {
     private final RunListener listener;
     private final LongSupplier nanoTime;
     private final Optional<PageWriter> page;
+    private final Optional<RunComparisons> comparisons;
 
     /**
      * A run of one clip after the other.
@@ -78,7 +79,7 @@ public final class MeetRunner {
             RunFacts facts,
             RunListener listener,
             LongSupplier nanoTime) {
-        this(measurer, lanes, tables, out, facts, listener, nanoTime, Optional.empty());
+        this(measurer, lanes, tables, out, facts, listener, nanoTime, Optional.empty(), Optional.empty());
     }
 
     private MeetRunner(
@@ -89,7 +90,8 @@ public final class MeetRunner {
             RunFacts facts,
             RunListener listener,
             LongSupplier nanoTime,
-            Optional<PageWriter> page) {
+            Optional<PageWriter> page,
+            Optional<RunComparisons> comparisons) {
         if (lanes < 1) {
             throw new IllegalArgumentException("lanes must be 1 or more, was " + lanes);
         }
@@ -101,11 +103,18 @@ public final class MeetRunner {
         this.listener = listener;
         this.nanoTime = nanoTime;
         this.page = page;
+        this.comparisons = comparisons;
     }
 
     /** The same run, which also writes the page: at its end, and now and then before. */
     public MeetRunner with(PageWriter writer) {
-        return new MeetRunner(measurer, lanes, tables, out, facts, listener, nanoTime, Optional.of(writer));
+        return new MeetRunner(
+                measurer, lanes, tables, out, facts, listener, nanoTime, Optional.of(writer), comparisons);
+    }
+
+    /** The same run, which also makes comparisons when the last clip is done. */
+    public MeetRunner with(RunComparisons wanted) {
+        return new MeetRunner(measurer, lanes, tables, out, facts, listener, nanoTime, page, Optional.of(wanted));
     }
 
     /**
@@ -152,7 +161,8 @@ public final class MeetRunner {
             rows = new RunTables(
                     tables,
                     clips.size(),
-                    list.skipped().stream().map(MeetRunner::skippedRow).toList());
+                    list.skipped().stream().map(MeetRunner::skippedRow).toList(),
+                    facts.register());
             work = Workload.of(clips);
         }
 
@@ -160,13 +170,26 @@ public final class MeetRunner {
             WithheldClips.remove(out, clips);
             begin(earlier);
             new Lanes(lanes).runAll(this::measureWaiting);
+            comparisons.filter(wanted -> !wanted.isEmpty()).ifPresent(this::compare);
             copyTables();
+            writeLastPage();
             RunSummary summary = summary();
             log.add("end: " + summary.measured() + " measured, " + summary.notMeasured() + " not, " + summary.withheld()
                     + " withheld" + (unwritten == null ? "" : "; the tables could not be written")
                     + (pageUnwritten == null ? "" : "; the page could not be written"));
             throwTroubles();
             return summary;
+        }
+
+        /** tables.json and the page are written once more, for they tell of comparisons. */
+        private void compare(RunComparisons wanted) {
+            wanted.makeAll(rows.attempts(clips), what -> {
+                log.add(what);
+                listener.trouble(what);
+            });
+            synchronized (this) {
+                write();
+            }
         }
 
         private void throwTroubles() throws IOException {
@@ -313,15 +336,22 @@ public final class MeetRunner {
                 listener.trouble("the tables cannot be written now: " + e.getMessage());
                 unwritten = e;
             }
+            page.ifPresent(this::writeNowAndThen);
+        }
+
+        private void writeNowAndThen(PageWriter writer) {
+            boolean due = pageAtS == null || secondsSince(startNs) - pageAtS >= PAGE_EVERY_S;
+            if (due && done < clips.size()) {
+                write(writer);
+            }
+        }
+
+        private synchronized void writeLastPage() {
             page.ifPresent(this::write);
         }
 
         /** A page that fails, for whatever reason, costs no table. */
         private void write(PageWriter writer) {
-            boolean last = done == clips.size();
-            if (!last && pageAtS != null && secondsSince(startNs) - pageAtS < PAGE_EVERY_S) {
-                return;
-            }
             pageAtS = secondsSince(startNs);
             try {
                 writer.write(rows.page(clips));

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.boardtopit.clips.Clip;
+import org.boardtopit.report.page.PageWriter;
 import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.report.tables.WrittenTables;
 
@@ -48,6 +49,7 @@ final class WithheldClips {
         WrittenTables tables = new WrittenTables(out);
         tables.removeClips(withheldFiles);
         tables.renewWorkbook();
+        Files.deleteIfExists(out.resolve(PageWriter.FILE_NAME)); // the run writes another
     }
 
     private static String stem(String fileName) {
@@ -65,12 +67,19 @@ final class WithheldClips {
         }
         for (Path file : files) {
             String name = file.getFileName().toString();
-            // jump.mp4 is withheld, jump-2.mp4 is not: the longest name that fits says whose file jump-2.landmarks is
-            Optional<String> still = folder.endsWith(StillNames.FOLDER) ? StillNames.clipOf(name) : Optional.empty();
-            if (still.map(withheld::contains).orElseGet(() -> longest(name, withheld) > longest(name, others))) {
+            if (shows(folder, name, withheld, others)) {
                 OutputFiles.delete(file);
             }
         }
+    }
+
+    private static boolean shows(Path folder, String fileName, Set<String> withheld, Set<String> others) {
+        if (folder.endsWith(ComparisonFiles.FOLDER) || fileName.endsWith(ComparisonFiles.MADE_FROM)) {
+            return ComparisonFiles.shows(fileName, withheld, others);
+        }
+        // jump.mp4 is withheld, jump-2.mp4 is not: the longest name that fits says whose file jump-2.landmarks is
+        Optional<String> still = folder.endsWith(StillNames.FOLDER) ? StillNames.clipOf(fileName) : Optional.empty();
+        return still.map(withheld::contains).orElseGet(() -> longest(fileName, withheld) > longest(fileName, others));
     }
 
     /** Length of the longest clip name with which a file name begins; -1 when there is none. */

@@ -8,7 +8,8 @@ import org.boardtopit.report.page.SeriesPlots.Plot;
  *
  * @param id of the section
  * @param bestLine the best attempt in a sentence; empty without a distance
- * @param firstPriority of {@code priorities}, for the overview; empty when there is none
+ * @param progressSvg distances from attempt to attempt; empty with fewer than two
+ * @param firstFinding a priority, else a strength, for the overview; null when there is neither
  * @param comparison best against the others; null when there is nothing to compare
  */
 record SeriesView(
@@ -16,12 +17,15 @@ record SeriesView(
         String name,
         String bestLine,
         String progressLine,
-        String firstPriority,
+        String progressSvg,
+        First firstFinding,
         List<FindingView> priorities,
         List<FindingView> strengths,
         List<FindingView> remarks,
+        List<String> notVisible,
         List<Plot> plots,
         ComparisonView comparison,
+        List<AttemptView.Video> comparisonVideos,
         List<AttemptView> attempts) {
 
     public boolean hasPriorities() {
@@ -33,12 +37,19 @@ record SeriesView(
     }
 
     public boolean hasRemarks() {
-        return !remarks.isEmpty();
+        return !remarks.isEmpty() || !notVisible.isEmpty();
+    }
+
+    public boolean hasComparisonVideos() {
+        return !comparisonVideos.isEmpty();
     }
 
     public boolean hasPlots() {
         return !plots.isEmpty();
     }
+
+    /** What to look at first. */
+    record First(String label, String finding) {}
 
     /**
      * Something that a coach would remark on.
@@ -59,8 +70,12 @@ record SeriesView(
             Still still,
             AttemptView.Chapter chapter) {}
 
-    /** A picture with what it shows. */
-    record Still(String link, String caption) {}
+    /**
+     * A picture with what it shows.
+     *
+     * @param alt what somebody hears who does not see it; never a name
+     */
+    record Still(String link, String caption, String alt) {}
 
     /**
      * The best attempt against the mean of the others.

@@ -1,11 +1,18 @@
 package org.boardtopit.report.tables;
 
 import java.io.IOException;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.boardtopit.clips.TableFormat;
 import org.boardtopit.report.tables.TableDescription.ColumnDescription;
 
@@ -25,19 +32,36 @@ final class TableSchemas {
 
     /** All tables of a run. */
     static final List<Table<?>> TABLES = List.of(
-            AttemptRow.TABLE, PhaseRow.TABLE, ContactRow.TABLE, IntervalRow.TABLE, ObservationRow.TABLE, ClipRow.TABLE);
+            AttemptRow.TABLE,
+            PhaseRow.TABLE,
+            ContactRow.TABLE,
+            IntervalRow.TABLE,
+            ObservationRow.TABLE,
+            AthleteRow.TABLE,
+            ClipRow.TABLE);
+
+    /** All tables of a season. */
+    static final List<Table<?>> SEASON_TABLES = List.of(
+            AthleteRow.TABLE,
+            SeasonRows.TrendRow.TABLE,
+            SeasonRows.RecurringRow.TABLE,
+            SeasonRows.CompetitionRow.TABLE,
+            SeasonRows.Appearance.TABLE);
 
     private static final String CONTEXT = "http://www.w3.org/ns/csvw";
     private static final String CLIP = "clip";
+    private static final String COMPARISONS = "comparisons";
 
+    private final List<Table<?>> tables;
     private final TableFormat format;
 
     /**
-     * For the tables of one run.
+     * For the tables of one folder.
      *
      * @param format in which they are written
      */
-    TableSchemas(TableFormat format) {
+    TableSchemas(List<Table<?>> tables, TableFormat format) {
+        this.tables = tables;
         this.format = format;
     }
 
@@ -48,11 +72,26 @@ final class TableSchemas {
      */
     Path write(Path folder) throws IOException {
         Path file = folder.resolve(FILE_NAME);
-        JsonFile.write(file, content());
+        JsonFile.write(file, content(comparisons(folder)));
         return file;
     }
 
-    Map<String, Object> content() {
+    /** The tables of comparisons that are there, each in a file of its own. */
+    private static List<Table<?>> comparisons(Path folder) throws IOException {
+        Path place = folder.resolve(COMPARISONS);
+        if (!Files.isDirectory(place, LinkOption.NOFOLLOW_LINKS)) {
+            return List.of();
+        }
+        try (Stream<Path> files = Files.list(place)) {
+            return files.map(file -> file.getFileName().toString())
+                    .filter(name -> name.endsWith(".csv"))
+                    .sorted()
+                    .<Table<?>>map(name -> DifferenceRow.TABLE.in(COMPARISONS + "/" + name))
+                    .toList();
+        }
+    }
+
+    private Map<String, Object> content(List<Table<?>> comparisons) {
         Map<String, Object> group = new LinkedHashMap<>();
         group.put("@context", List.of(CONTEXT, Map.of("@language", "en")));
         group.put("dc:title", "Triple-jump attempts measured from video");
@@ -63,7 +102,11 @@ final class TableSchemas {
                         + (format.bom() ? " The files begin with a byte order mark." : ""));
         group.put("dialect", dialect());
         group.put("null", "");
-        group.put("tables", TABLES.stream().map(this::table).toList());
+        group.put(
+                "tables",
+                Stream.concat(tables.stream(), comparisons.stream())
+                        .map(this::table)
+                        .toList());
         return group;
     }
 
@@ -82,15 +125,22 @@ final class TableSchemas {
     }
 
     private Map<String, Object> table(Table<?> table) {
-        Optional<TableDescription> description = TableDescription.of(table.fileName());
+        Optional<TableDescription> description = TableDescription.of(table.kind());
         Map<String, Object> content = new LinkedHashMap<>();
-        content.put("url", table.fileName());
+        content.put("url", address(table.fileName()));
         description.ifPresent(d -> {
             content.put("dc:title", d.title());
             content.put("dc:description", d.description());
         });
         content.put("tableSchema", schema(table, description));
         return content;
+    }
+
+    /** RFC 3986: names of clips may hold what has a meaning in an address. */
+    private static String address(String fileName) {
+        return Arrays.stream(fileName.split("/", -1))
+                .map(part -> URLEncoder.encode(part, StandardCharsets.UTF_8).replace("+", "%20"))
+                .collect(Collectors.joining("/"));
     }
 
     private Map<String, Object> schema(Table<?> table, Optional<TableDescription> description) {
