@@ -117,7 +117,7 @@ final class RemeasureCommand implements Callable<Integer> {
                         facts(startedAt, kept),
                         news)
                 .with(new PageWriter(out, kept.meet()))
-                .with(new RunComparisons(overlay ? kept.meet().comparisons() : java.util.Set.of(), comparisons()));
+                .with(new RunComparisons(kept.meet().comparisons(), comparisons()));
         RunSummary summary = runner.run(kept.list(), remeasuring.results());
         summary(summary, remeasuring.changed().size(), startedAt);
         return summary;

@@ -91,9 +91,11 @@ class TidyCommandTest {
                 .readTree(content().get("run.json"))
                 .path("tidied_on")
                 .isMissingNode());
-        // Of the four one is the clip's result and one the lock, both left by the run.
+        // Of the pictures one is the page. Of the files four are left by the run: the clip's result, what is known of
+        // its bytes,
+        // the inputs and the lock.
         assertEquals(
-                "Pictures removed: 3\nFiles read from clips removed: 4\nRows with names or bibs that were cleared: 3\n",
+                "Pictures removed: 4\nFiles read from clips removed: 6\nRows with names or bibs that were cleared: 3\n",
                 program.out());
     }
 
@@ -137,7 +139,7 @@ class TidyCommandTest {
         assertEquals(0, tidy("--dry-run", "--now"));
 
         assertEquals(before, content());
-        assertTrue(program.out().contains("Pictures would be removed: 3\n"), program.out());
+        assertTrue(program.out().contains("Pictures would be removed: 4\n"), program.out());
         assertTrue(program.out().contains("Rows with names or bibs that would be cleared: 3\n"), program.out());
     }
 
