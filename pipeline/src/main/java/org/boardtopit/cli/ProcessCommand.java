@@ -378,6 +378,10 @@ final class ProcessCommand implements Callable<Integer> {
                 WrittenRun.RETENTION,
                 safeguards.retention().map(LocalDate::toString).orElse(null));
         return new RunFacts(
-                startedAt, MadeWith.versions(surroundings.engine()), MadeWith.hashes(settings, store), used, AthleteRegister.of(meet));
+                startedAt,
+                MadeWith.versions(surroundings.engine()),
+                MadeWith.hashes(settings, store),
+                used,
+                AthleteRegister.of(meet));
     }
 }

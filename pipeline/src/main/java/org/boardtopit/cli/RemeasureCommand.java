@@ -19,11 +19,13 @@ import org.boardtopit.run.MeetRunner;
 import org.boardtopit.run.Progress;
 import org.boardtopit.run.RefusedHereException;
 import org.boardtopit.run.Remeasuring;
+import org.boardtopit.run.RunComparisons.PairMaker;
 import org.boardtopit.run.RunFacts;
 import org.boardtopit.run.RunInputs;
 import org.boardtopit.run.RunListener;
 import org.boardtopit.run.RunLock;
 import org.boardtopit.run.RunSummary;
+import org.boardtopit.season.AthleteRegister;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -113,6 +115,13 @@ final class RemeasureCommand implements Callable<Integer> {
         return summary;
     }
 
+    /** Those of changed clips; made where process makes them. */
+    private PairMaker comparisons() {
+        return surroundings.workers().isPresent()
+                ? new ChildComparison(out)
+                : new ComparisonOfRun(out, surroundings.engine());
+    }
+
     private static RunInputs remembered(KeptResults kept) {
         RunInputs then = kept.inputs();
         return new RunInputs(
@@ -134,7 +143,8 @@ final class RemeasureCommand implements Callable<Integer> {
                 startedAt,
                 MadeWith.versions(surroundings.engine()),
                 MadeWith.hashes(kept.settings(), kept.store()),
-                settings);
+                settings,
+                AthleteRegister.of(kept.meet()));
     }
 
     private void summary(RunSummary summary, int changed, Instant startedAt) {

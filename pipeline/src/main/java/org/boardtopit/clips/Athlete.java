@@ -15,7 +15,14 @@ import java.util.OptionalInt;
  * @param id a word that stays with the athlete from one competition to the next; may be empty
  */
 public record Athlete(
-        String bib, String name, Optional<Sex> sex, double statureM, OptionalInt bornYear, String level, String team, String id) {
+        String bib,
+        String name,
+        Optional<Sex> sex,
+        double statureM,
+        OptionalInt bornYear,
+        String level,
+        String team,
+        String id) {
     public static final double LEAST_STATURE_M = 1.00;
     public static final double MOST_STATURE_M = 2.40;
 

@@ -39,7 +39,8 @@ public final class MeetSheetReader {
             "language",
             "comparisons");
     private static final List<String> CAMERA = List.of("name", "view", "distortion_k1", "reference", "marks");
-    private static final List<String> ATHLETE = List.of("bib", "name", "sex", "stature_m", "born", "level", "team", "id");
+    private static final List<String> ATHLETE =
+            List.of("bib", "name", "sex", "stature_m", "born", "level", "team", "id");
     private static final List<String> SETTINGS = List.of("network", "threads", "workers", "effort");
     private static final List<String> TABLES = List.of("separator", "decimal", "bom", "workbook");
 

@@ -10,8 +10,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.boardtopit.clips.Clip;
-import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.report.page.PageWriter;
+import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.report.tables.WrittenTables;
 
 /**

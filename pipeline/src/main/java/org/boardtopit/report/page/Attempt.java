@@ -65,7 +65,8 @@ record Attempt(
     boolean isCorrected(PhaseRow phase) {
         return contacts.stream()
                 .filter(Attempt::isCorrected)
-                .anyMatch(contact -> isAt(contact.touchdownS(), phase.startS()) || isAt(contact.touchdownS(), phase.endS()));
+                .anyMatch(contact ->
+                        isAt(contact.touchdownS(), phase.startS()) || isAt(contact.touchdownS(), phase.endS()));
     }
 
     private static boolean isAt(Double one, Double other) {

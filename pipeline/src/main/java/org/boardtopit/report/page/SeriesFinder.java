@@ -70,7 +70,8 @@ final class SeriesFinder {
     private boolean isMinor(Attempt attempt) {
         OptionalInt born = attempt.file().bornYear();
         return born.isPresent()
-                && date.map(day -> day.getYear() - born.getAsInt() <= AGE_OF_MAJORITY).orElse(true);
+                && date.map(day -> day.getYear() - born.getAsInt() <= AGE_OF_MAJORITY)
+                        .orElse(true);
     }
 
     private static String key(AttemptRow row) {

@@ -31,8 +31,8 @@ public final class Templates {
     public static String render(String name, Object values) {
         String style = resource("page.css");
         String script = resource("page.js");
-        Map<String, String> shared = Map.of(
-                "style", style, "styleHash", hash(style), "script", script, "scriptHash", hash(script));
+        Map<String, String> shared =
+                Map.of("style", style, "styleHash", hash(style), "script", script, "scriptHash", hash(script));
         StringWriter page = new StringWriter();
         COMPILER.compile(template(name)).execute(values, shared, page);
         return page.toString();

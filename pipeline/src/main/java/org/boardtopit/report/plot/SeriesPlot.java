@@ -74,6 +74,8 @@ public final class SeriesPlot {
                 .filter(value -> !Double.isNaN(value))
                 .max()
                 .orElseThrow();
-        return high > low ? new Scale(low, high, LOWEST_Y, HIGHEST_Y) : new Scale(low - 1, low + 1, LOWEST_Y, HIGHEST_Y);
+        return high > low
+                ? new Scale(low, high, LOWEST_Y, HIGHEST_Y)
+                : new Scale(low - 1, low + 1, LOWEST_Y, HIGHEST_Y);
     }
 }

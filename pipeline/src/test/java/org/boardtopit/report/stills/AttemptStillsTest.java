@@ -86,7 +86,8 @@ class AttemptStillsTest {
                                 view,
                                 fitted,
                                 measures,
-                                new AttemptOverlay(plain, clip.landmarks(), view, fitted, measures, 1).scene(),
+                                new AttemptOverlay(plain, clip.landmarks(), view, fitted, measures, 1, Language.ENGLISH)
+                                        .scene(),
                                 Words.of("picture", Language.ENGLISH))
                         .scene());
     }
@@ -207,8 +208,7 @@ class AttemptStillsTest {
         Attempt attempt = attempt(setup(120, 0, false, false));
         Still off = still(attempt, StillInstant.TOE_OFF);
         ContactMeasures m = attempt.measures().contacts().get(off.contact());
-        long knee =
-                Math.round(m.atToeOff(BodyAngle.KNEE).value());
+        long knee = Math.round(m.atToeOff(BodyAngle.KNEE).value());
         assertTrue(
                 off.angles().stream()
                         .anyMatch(a -> a.word().equals("knee") && a.value().startsWith(knee + "\u00b0 \u00b1")),
@@ -229,8 +229,8 @@ class AttemptStillsTest {
     @ValueSource(doubles = {1, 0.5, 2})
     void withoutMetresBodiesAreDrawnToOneStandingHeight(double units) {
         DrawnClip clip = new DrawnClip(setup(120, 0, false, false));
-        RunwayView view = RunwayView.flat(
-                clip.landmarks().background(), clip.direction(), units * clip.flatMetresPerPixel());
+        RunwayView view =
+                RunwayView.flat(clip.landmarks().background(), clip.direction(), units * clip.flatMetresPerPixel());
         Attempt attempt = attempt(clip, view, units, ScaleSource.NONE, Optional.empty());
 
         assertFalse(attempt.scene().inMetres());
