@@ -19,7 +19,6 @@ import org.boardtopit.clips.ClipFolder;
 import org.boardtopit.clips.ClipList;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.clips.MeetSheet;
-import org.boardtopit.clips.MeetSheetReader;
 import org.boardtopit.clips.RunSettings;
 import org.boardtopit.clips.Safeguards;
 import org.boardtopit.models.NetworkStore;
@@ -32,6 +31,7 @@ import org.boardtopit.run.ClipFingerprints;
 import org.boardtopit.run.ClipMeasurer;
 import org.boardtopit.run.ClipResult;
 import org.boardtopit.run.MeetRunner;
+import org.boardtopit.run.RememberedDigests;
 import org.boardtopit.run.RunFacts;
 import org.boardtopit.run.RunLock;
 import org.boardtopit.run.RunSummary;
@@ -50,7 +50,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** The main job: measures clips into an output folder. */
@@ -88,11 +87,8 @@ final class ProcessCommand implements Callable<Integer> {
     @Spec
     private CommandSpec command;
 
-    @Parameters(arity = "1..*", paramLabel = "CLIPS", description = "Folders of clips and single clips.")
-    private List<Path> clips;
-
-    @Option(names = "--meet", paramLabel = "FILE", description = "The competition's meet.yaml.")
-    private Path meetFile;
+    @Mixin
+    private ClipOptions inputs;
 
     @Option(
             names = "--out",
@@ -140,22 +136,25 @@ final class ProcessCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, NetworkUnfitException, IOException {
-        MeetSheet meet = meetFile == null ? MeetSheet.NONE : MeetSheetReader.read(meetFile);
+        MeetSheet meet = inputs.meet();
         RuleSet rules = RuleSetReader.of(meet);
         RunSettings settings = landmarks.settings(meet.settings());
         NetworkStore store = landmarks.networks().store(surroundings.engine());
-        ClipList list = ClipList.join(ClipFolder.list(clips, out, meet.inputFiles()), meet);
+        ClipList list = ClipList.join(ClipFolder.list(inputs.clips(), out, meet.inputFiles()), meet);
         requireWorkers();
         OutputFolder.prepare(out);
         RunNews news = new RunNews(surroundings.console(), loudness.wordiness());
         news.inputs(list);
         warnOfRetention(meet.safeguards());
         try (RunLock lock = RunLock.take(out)) {
-            ClipFingerprints fingerprints = Fingerprinting.of(meet, settings, store);
+            OutputFolder.requireNotTidied(out);
+            RememberedDigests digests = new RememberedDigests(out);
+            ClipFingerprints fingerprints = Fingerprinting.of(meet, settings, store, digests::of);
             prepare(lock.results(), list);
             Map<String, StoredResult> kept = EarlierResults.of(list, fingerprints, out, !noOverlay);
             Night night = new Night(meet, rules, settings, store, list, fingerprints, kept, news);
             RunSummary summary = night.run();
+            digests.store();
             news.summary(summary, out, !noOverlay);
             return ExitCode.of(summary);
         }
@@ -283,7 +282,8 @@ final class ProcessCommand implements Callable<Integer> {
         if (safeguards.hasExpired(LocalDate.now(ZoneId.systemDefault()))) {
             surroundings
                     .console()
-                    .warning("the retention date " + safeguards.retention().orElseThrow() + " of " + meetFile
+                    .warning("the retention date " + safeguards.retention().orElseThrow() + " of "
+                            + inputs.meetFile().map(Path::toString).orElse("meet.yaml")
                             + " has passed; delete the clips, and see: boardtopit tidy " + out);
         }
     }
@@ -305,8 +305,8 @@ final class ProcessCommand implements Callable<Integer> {
             hashes.put(name, store.card(name).sha256());
         }
         Map<String, Object> used = new LinkedHashMap<>();
-        used.put("clips", clips.stream().map(Path::toString).toList());
-        used.put("meet", meetFile == null ? null : meetFile.toString());
+        used.put("clips", inputs.clips().stream().map(Path::toString).toList());
+        used.put("meet", inputs.meetFile().map(Path::toString).orElse(null));
         used.put("network", settings.network());
         used.put("workers", processes);
         used.put("threads", threads);

@@ -32,7 +32,7 @@ import org.boardtopit.video.VideoInfo;
  */
 public final class ClipLandmarksFile {
     /** Grows with every change of the layout, or of the stages that fill it. */
-    private static final String LAYOUT = "boardtopit landmarks 2";
+    private static final String LAYOUT = "boardtopit landmarks 3";
 
     private ClipLandmarksFile() {}
 
@@ -141,11 +141,13 @@ public final class ClipLandmarksFile {
         out.writeDouble(facts.driftPx());
         out.writeDouble(facts.focalPx());
         out.writeDouble(facts.logFocalSd());
+        out.writeDouble(facts.referencePoints());
     }
 
     private static RegistrationFacts readFacts(DataInputStream in) throws IOException {
         return new RegistrationFacts(
                 CameraModel.valueOf(in.readUTF()),
+                in.readDouble(),
                 in.readDouble(),
                 in.readDouble(),
                 in.readDouble(),

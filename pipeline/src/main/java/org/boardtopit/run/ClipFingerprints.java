@@ -23,22 +23,32 @@ import org.boardtopit.clips.ReferencePicture;
  */
 public final class ClipFingerprints {
     private final String ofAll;
+    private final Digests digests;
+
+    /** SHA-256 of a file, in hexadecimal. */
+    @FunctionalInterface
+    public interface Digests {
+        String of(Path file) throws IOException;
+    }
+
+    /** For one run, in which every file is read anew. */
+    public ClipFingerprints(String program, MeetSheet meet, String measuring) throws IOException {
+        this(program, meet, measuring, FileDigests::of);
+    }
 
     /**
      * For one run.
      *
      * @param program identifies the program ({@link ProgramHash})
      * @param measuring networks and settings that change numbers, in a fixed form
+     * @param digests tells the content of files
      * @throws IOException when the rules of observations cannot be read
      */
-    public ClipFingerprints(String program, MeetSheet meet, String measuring) throws IOException {
+    public ClipFingerprints(String program, MeetSheet meet, String measuring, Digests digests) throws IOException {
+        this.digests = digests;
         Optional<Path> rules = meet.observationRules();
         this.ofAll = String.join(
-                "\n",
-                program,
-                measuring,
-                competition(meet),
-                rules.isEmpty() ? "built-in" : FileDigests.of(rules.get()));
+                "\n", program, measuring, competition(meet), rules.isEmpty() ? "built-in" : digests.of(rules.get()));
     }
 
     /** Cameras, athletes and rows come with the clips. */
@@ -67,7 +77,7 @@ public final class ClipFingerprints {
         return HexFormat.of().formatHex(digest.digest());
     }
 
-    private static void addClip(MessageDigest digest, Clip clip) throws IOException {
+    private void addClip(MessageDigest digest, Clip clip) throws IOException {
         ObjectNode tree = RecordJson.mapperOfRecords().valueToTree(clip);
         tree.remove("file");
         tree.put("fileName", clip.fileName());
@@ -78,10 +88,10 @@ public final class ClipFingerprints {
             reference.remove(List.of("picture", "marksFile"));
         }
         add(digest, tree.toString());
-        add(digest, FileDigests.of(clip.file()));
+        add(digest, digests.of(clip.file()));
         Optional<ReferencePicture> reference = clip.camera().flatMap(Camera::reference);
         if (reference.isPresent()) {
-            add(digest, FileDigests.of(reference.get().picture()));
+            add(digest, digests.of(reference.get().picture()));
         }
     }
 

@@ -2,6 +2,8 @@ package org.boardtopit.run;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.ZoneId;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -40,6 +42,7 @@ public final class MeetRunner {
     private final RunFacts facts;
     private final RunListener listener;
     private final LongSupplier nanoTime;
+    private final Clock clock;
 
     /**
      * A run of one clip after the other.
@@ -59,7 +62,7 @@ public final class MeetRunner {
      */
     public MeetRunner(
             ClipMeasurer measurer, int lanes, TableWriter tables, Path out, RunFacts facts, RunListener listener) {
-        this(measurer, lanes, tables, out, facts, listener, System::nanoTime);
+        this(measurer, lanes, tables, out, facts, listener, System::nanoTime, Clock.system(ZoneId.systemDefault()));
     }
 
     MeetRunner(
@@ -69,7 +72,8 @@ public final class MeetRunner {
             Path out,
             RunFacts facts,
             RunListener listener,
-            LongSupplier nanoTime) {
+            LongSupplier nanoTime,
+            Clock clock) {
         if (lanes < 1) {
             throw new IllegalArgumentException("lanes must be 1 or more, was " + lanes);
         }
@@ -80,6 +84,7 @@ public final class MeetRunner {
         this.facts = facts;
         this.listener = listener;
         this.nanoTime = nanoTime;
+        this.clock = clock;
     }
 
     /**
@@ -103,10 +108,11 @@ public final class MeetRunner {
 
     /** Everything but measuring happens under its monitor. */
     private final class Run {
+        private final ClipList list;
         private final List<Clip> clips;
         private final AttemptViews views;
         private final RunTables rows;
-        private final RunLog log = new RunLog(out);
+        private final RunLog log = new RunLog(out, clock);
         private final StageTimes times = new StageTimes(nanoTime);
         private final Workload work;
         private final long startNs = nanoTime.getAsLong();
@@ -118,6 +124,7 @@ public final class MeetRunner {
         private IOException unwritten;
 
         Run(ClipList list) {
+            this.list = list;
             clips = list.clips();
             views = list.views();
             rows = new RunTables(
@@ -128,7 +135,7 @@ public final class MeetRunner {
         }
 
         RunSummary measureAll(Map<String, StoredResult> earlier) throws IOException {
-            WithheldClips.remove(out, clips);
+            WithheldClips.remove(out, list);
             begin(earlier);
             new Lanes(lanes).runAll(this::measureWaiting);
             RunSummary summary = summary();

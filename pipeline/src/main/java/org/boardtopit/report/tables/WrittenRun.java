@@ -62,6 +62,11 @@ public final class WrittenRun {
         }
     }
 
+    /** The day on which people were taken out of the folder; empty when they were not. */
+    public Optional<String> tidiedOn() {
+        return Optional.ofNullable(content.get(TIDIED)).map(Object::toString);
+    }
+
     /** Notes the day in the file, for whoever wonders where the pictures are. */
     public void writeTidied(LocalDate today) throws IOException {
         content.put(TIDIED, today.toString());
