@@ -31,6 +31,7 @@ class ArchitectureTest {
     /** In the order of the flow; each may know those before it. */
     private static final List<String> FLOW = List.of(
             "signal",
+            "wording",
             "models",
             "body",
             "clips",
@@ -46,6 +47,7 @@ class ArchitectureTest {
             "frontal",
             "observations",
             "report",
+            "season",
             "run",
             "accuracy",
             "check",
@@ -142,6 +144,14 @@ class ArchitectureTest {
             .should()
             .dependOnClassesThat()
             .resideInAPackage("org.apache.commons.csv..");
+
+    @ArchTest
+    static final ArchRule WORKBOOKS_ARE_WRITTEN_IN_ONE_PLACE = noClasses()
+            .that()
+            .resideOutsideOfPackage("org.boardtopit.report.tables")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("org.dhatim..");
 
     @ArchTest
     static final ArchRule ONLY_THE_COMMAND_LINE_KNOWS_OF_COMMAND_LINES = noClasses()

@@ -30,6 +30,9 @@ public record NightForecast(double seconds, double leastS, double mostS, long ne
     /** The encoder's target is 0.12 bits a pixel; hand-held pans reach it. */
     private static final double OVERLAY_BYTES_PER_PIXEL = 0.12 / 8;
 
+    /** Thirteen stills, the strip and the phase picture: 1.4 to 1.9 MB on our footage, noisy clips take twice that. */
+    private static final long STILLS_BYTES_PER_CLIP = 4 << 20;
+
     private static final long WORK_BYTES_PER_FRAME = 2000;
     private static final long OTHER_BYTES_PER_CLIP = 1 << 20;
 
@@ -38,7 +41,7 @@ public record NightForecast(double seconds, double leastS, double mostS, long ne
      *
      * @param picturesPerSecond that the network reads on this machine, with the threads of the run
      * @param looks of the network at each frame
-     * @param overlays whether overlay videos are made
+     * @param overlays whether overlay videos and stills are made
      */
     public static NightForecast of(List<CheckedClip> clips, double picturesPerSecond, int looks, boolean overlays) {
         double seconds = START_S;
@@ -55,6 +58,7 @@ public record NightForecast(double seconds, double leastS, double mostS, long ne
             seconds +=
                     PER_CLIP_S + clip.frames() * (looks + megapixels * OTHER_LOOKS_PER_MEGAPIXEL) / picturesPerSecond;
             bytes += OTHER_BYTES_PER_CLIP
+                    + (overlays ? STILLS_BYTES_PER_CLIP : 0)
                     + clip.frames()
                             * (WORK_BYTES_PER_FRAME + (overlays ? megapixels * 1e6 * OVERLAY_BYTES_PER_PIXEL : 0));
         }

@@ -91,7 +91,7 @@ final class CheckCommand implements Callable<Integer> {
     @Option(names = "--before", paramLabel = "H:MM", description = "Says whether a run started now ends before then.")
     private String before;
 
-    @Option(names = "--no-overlay", description = "The run is to make no overlay videos.")
+    @Option(names = "--no-overlay", description = "The run is to make no overlay videos and no stills.")
     private boolean noOverlay;
 
     @Mixin

@@ -10,7 +10,9 @@ import org.boardtopit.clips.AttemptViews;
 import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipList;
+import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.run.ClipFingerprints;
+import org.boardtopit.run.ClipResult;
 import org.boardtopit.run.StoredResult;
 import org.boardtopit.run.StoredResults;
 import org.boardtopit.run.workers.WorkerJob;
@@ -22,16 +24,16 @@ final class EarlierResults {
     /**
      * By the names of the clips.
      *
-     * @param overlays true when a clip whose overlay is missing is not done
+     * @param pictures true when a clip whose overlay or stills are missing is not done
      */
-    static Map<String, StoredResult> of(ClipList list, ClipFingerprints fingerprints, Path out, boolean overlays) {
+    static Map<String, StoredResult> of(ClipList list, ClipFingerprints fingerprints, Path out, boolean pictures) {
         StoredResults results = new StoredResults(out);
         AttemptViews views = list.views();
         Map<String, StoredResult> kept = new HashMap<>();
         for (Clip clip : list.clips()) {
             if (results.hasAny(clip)) {
                 find(results, clip, views, fingerprints)
-                        .filter(result -> !overlays || hasOverlay(clip, result, out))
+                        .filter(result -> !pictures || hasPictures(clip, result, out))
                         .ifPresent(result -> kept.put(clip.name(), result));
             }
         }
@@ -47,8 +49,14 @@ final class EarlierResults {
         }
     }
 
-    private static boolean hasOverlay(Clip clip, StoredResult result, Path out) {
-        boolean drawn = result.result().isPresent() && clip.view() == Camera.View.SIDE;
-        return !drawn || Files.isRegularFile(out.resolve("overlays").resolve(clip.name() + ".mp4"));
+    private static boolean hasPictures(Clip clip, StoredResult result, Path out) {
+        Optional<ClipResult> measured = result.result().filter(r -> clip.view() == Camera.View.SIDE);
+        if (measured.isEmpty()) {
+            return true;
+        }
+        Path strip = out.resolve(StillNames.FOLDER).resolve(StillNames.strip(clip.name()));
+        return Files.isRegularFile(out.resolve("overlays").resolve(clip.name() + ".mp4"))
+                && (Files.isRegularFile(strip)
+                        || !StillNames.hasStrip(measured.get().contacts()));
     }
 }

@@ -49,6 +49,7 @@ public final class Main {
         CommandLine commands = new CommandLine(new Root())
                 .addSubcommand(new ProcessCommand(surroundings))
                 .addSubcommand(new CheckCommand(surroundings))
+                .addSubcommand(new CompareCommand(surroundings))
                 .addSubcommand(new CamerasCommand(surroundings))
                 .addSubcommand(new NetworksCommand(surroundings))
                 .addSubcommand(new BenchCommand(surroundings))
@@ -115,6 +116,7 @@ public final class Main {
                 "  boardtopit process clips --out results",
                 "  boardtopit process clips --meet meet.yaml --out results",
                 "  boardtopit check clips --meet meet.yaml --out results",
+                "  boardtopit compare IMG_0412 IMG_0431 --out results",
                 "  boardtopit cameras meet.yaml --out results",
                 "  boardtopit help process",
                 "",
@@ -129,7 +131,7 @@ public final class Main {
         public void run() {
             throw new ParameterException(
                     command.commandLine(),
-                    "a command is missing: process, check, cameras, networks, bench, accuracy or tidy");
+                    "a command is missing: process, check, compare, cameras, networks, bench, accuracy or tidy");
         }
     }
 }

@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.boardtopit.cli.MeasurerFactory.OpenMeasurer;
 import org.boardtopit.cli.MeasurerFactory.Setup;
@@ -25,6 +26,7 @@ import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.observations.RuleSet;
 import org.boardtopit.observations.RuleSetReader;
+import org.boardtopit.report.page.PageWriter;
 import org.boardtopit.report.tables.TableWriter;
 import org.boardtopit.report.tables.WrittenRun;
 import org.boardtopit.run.ClipFingerprints;
@@ -32,7 +34,10 @@ import org.boardtopit.run.ClipMeasurer;
 import org.boardtopit.run.ClipResult;
 import org.boardtopit.run.MeetRunner;
 import org.boardtopit.run.RememberedDigests;
+import org.boardtopit.run.RunComparisons;
+import org.boardtopit.run.RunComparisons.PairMaker;
 import org.boardtopit.run.RunFacts;
+import org.boardtopit.run.RunInputs;
 import org.boardtopit.run.RunLock;
 import org.boardtopit.run.RunSummary;
 import org.boardtopit.run.StageListener;
@@ -44,6 +49,7 @@ import org.boardtopit.run.workers.WorkerFleet;
 import org.boardtopit.run.workers.WorkerJob;
 import org.boardtopit.run.workers.WorkerPlan;
 import org.boardtopit.run.workers.WorkerStarter;
+import org.boardtopit.season.AthleteRegister;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -58,7 +64,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
         sortOptions = false,
-        header = "Measures clips and writes tables and overlay videos.",
+        header = "Measures clips and writes tables, overlay videos, stills and a page.",
         description = {
             "",
             "Everything is read and checked before the first clip is opened. A clip",
@@ -100,7 +106,7 @@ final class ProcessCommand implements Callable<Integer> {
     @Mixin
     private LandmarkOptions landmarks;
 
-    @Option(names = "--no-overlay", description = "Make no overlay videos.")
+    @Option(names = "--no-overlay", description = "Make no overlay videos and no stills.")
     private boolean noOverlay;
 
     @Option(
@@ -151,6 +157,7 @@ final class ProcessCommand implements Callable<Integer> {
             RememberedDigests digests = new RememberedDigests(out);
             ClipFingerprints fingerprints = Fingerprinting.of(meet, settings, store, digests::of);
             prepare(lock.results(), list);
+            told(list, settings).write(out);
             Map<String, StoredResult> kept = EarlierResults.of(list, fingerprints, out, !noOverlay);
             Night night = new Night(meet, rules, settings, store, list, fingerprints, kept, news);
             RunSummary summary = night.run();
@@ -158,6 +165,17 @@ final class ProcessCommand implements Callable<Integer> {
             news.summary(summary, out, !noOverlay);
             return ExitCode.of(summary);
         }
+    }
+
+    private RunInputs told(ClipList list, RunSettings settings) {
+        return new RunInputs(
+                list.clips().stream().map(Clip::file).toList(),
+                list.skipped(),
+                inputs.meetFile(),
+                landmarks.networks().folder(),
+                Optional.empty(),
+                settings,
+                !noOverlay);
     }
 
     private void requireWorkers() {
@@ -260,7 +278,9 @@ final class ProcessCommand implements Callable<Integer> {
                 throws NetworkUnfitException, IOException {
             TableWriter tables = new TableWriter(out, meet.tables());
             RunFacts facts = facts(startedAt, meet, settings, store, processes, threads);
-            MeetRunner runner = new MeetRunner(measurer, lanes, tables, out, facts, news);
+            MeetRunner runner = new MeetRunner(measurer, lanes, tables, out, facts, news)
+                    .with(new PageWriter(out, meet))
+                    .with(new RunComparisons(meet.comparisons(), comparisons(news)));
             StopNotice notice = StopNotice.post(surroundings.console(), out);
             try {
                 return runner.run(list, kept);
@@ -270,7 +290,17 @@ final class ProcessCommand implements Callable<Integer> {
         }
     }
 
-    private static void removeHook(Thread hook) {
+    private PairMaker comparisons(RunNews news) {
+        PairMaker maker = surroundings.workers().isPresent()
+                ? new ChildComparison(out)
+                : new ComparisonOfRun(out, surroundings.engine());
+        return (a, b) -> {
+            news.comparing(a, b);
+            maker.make(a, b);
+        };
+    }
+
+    static void removeHook(Thread hook) {
         try {
             Runtime.getRuntime().removeShutdownHook(hook);
         } catch (IllegalStateException e) {
@@ -320,6 +350,6 @@ final class ProcessCommand implements Callable<Integer> {
         used.put(
                 WrittenRun.RETENTION,
                 safeguards.retention().map(LocalDate::toString).orElse(null));
-        return new RunFacts(startedAt, versions, hashes, used);
+        return new RunFacts(startedAt, versions, hashes, used, AthleteRegister.of(meet));
     }
 }

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.boardtopit.clips.ClipList;
+import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
@@ -83,6 +84,13 @@ final class RunNews implements RunListener {
         console.warning(what);
     }
 
+    /** A comparison is made, or found to be there; behind the last clip. */
+    void comparing(String a, String b) {
+        if (wordiness != Wordiness.QUIET) {
+            console.say("Comparing " + a + " with " + b);
+        }
+    }
+
     /** The last words of a run. */
     void summary(RunSummary summary, Path out, boolean overlays) {
         if (wordiness == Wordiness.QUIET) {
@@ -97,6 +105,7 @@ final class RunNews implements RunListener {
                 + ", " + ObservationRow.TABLE.fileName());
         if (overlays && summary.measured() > 0) {
             console.say("Overlays: " + out.resolve("overlays"));
+            console.say("Stills:   " + out.resolve(StillNames.FOLDER));
         }
         if (wordiness == Wordiness.VERBOSE) {
             console.say("Time by stage:");

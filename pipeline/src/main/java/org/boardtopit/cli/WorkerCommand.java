@@ -10,7 +10,6 @@ import org.boardtopit.clips.InputException;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.run.ClipFingerprints;
 import org.boardtopit.run.ClipMeasurer;
-import org.boardtopit.run.FileDigests;
 import org.boardtopit.run.NotMeasuredNowException;
 import org.boardtopit.run.StoringMeasurer;
 import org.boardtopit.run.workers.SignsOfLife;
@@ -52,8 +51,7 @@ final class WorkerCommand implements Callable<Integer> {
         WorkerSetup told = WorkerSetup.parse(line);
         try {
             MeasurerFactory.Setup setup = told.setup(surroundings.engine(), threads);
-            ClipFingerprints fingerprints =
-                    Fingerprinting.of(told.meet(), setup.settings(), setup.networks(), FileDigests::of);
+            ClipFingerprints fingerprints = Fingerprinting.of(told.meet(), setup.settings(), setup.networks());
             StageAssembly.Parts parts = StageAssembly.parts(setup);
             return new Jobs(parts, fingerprints, life);
         } catch (InputException e) {

@@ -2,11 +2,13 @@ package org.boardtopit.clips;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.boardtopit.wording.Language;
 
 /**
  * Everything a competition says about its clips.
@@ -18,6 +20,8 @@ import java.util.stream.Collectors;
  * @param athletes with different bibs
  * @param safeguards how the people in the clips are protected
  * @param observationRules the file of rules for observations; empty for those of the program
+ * @param language of everything that is read and not counted
+ * @param comparisons which attempts are compared when all clips are measured
  */
 public record MeetSheet(
         Optional<Path> file,
@@ -29,7 +33,9 @@ public record MeetSheet(
         RunSettings settings,
         TableFormat tables,
         Safeguards safeguards,
-        Optional<Path> observationRules) {
+        Optional<Path> observationRules,
+        Language language,
+        Set<AutomaticComparison> comparisons) {
 
     /** For a bare folder of clips. */
     public static final MeetSheet NONE = new MeetSheet(
@@ -42,11 +48,14 @@ public record MeetSheet(
             RunSettings.DEFAULT,
             TableFormat.DEFAULT,
             Safeguards.DEFAULT,
-            Optional.empty());
+            Optional.empty(),
+            Language.ENGLISH,
+            Set.of());
 
     public MeetSheet {
         cameras = List.copyOf(cameras);
         athletes = List.copyOf(athletes);
+        comparisons = Collections.unmodifiableSet(new LinkedHashSet<>(comparisons));
     }
 
     /** The same with other rows and athletes. */
@@ -61,7 +70,9 @@ public record MeetSheet(
                 settings,
                 tables,
                 safeguards,
-                observationRules);
+                observationRules,
+                language,
+                comparisons);
     }
 
     public Optional<Camera> camera(String name) {

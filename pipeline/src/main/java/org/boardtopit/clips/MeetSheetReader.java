@@ -14,6 +14,7 @@ import org.boardtopit.clips.Camera.View;
 import org.boardtopit.clips.Safeguards.Consents;
 import org.boardtopit.clips.Safeguards.Faces;
 import org.boardtopit.clips.Safeguards.Names;
+import org.boardtopit.wording.Language;
 
 /**
  * Reads a competition's {@code meet.yaml} and the sheets it names, strictly; {@code docs/inputs.md} describes its keys.
@@ -34,11 +35,14 @@ public final class MeetSheetReader {
             "names",
             "names_key",
             "retention",
-            "observations");
+            "observations",
+            "language",
+            "comparisons");
     private static final List<String> CAMERA = List.of("name", "view", "distortion_k1", "reference", "marks");
-    private static final List<String> ATHLETE = List.of("bib", "name", "sex", "stature_m", "born", "level");
+    private static final List<String> ATHLETE =
+            List.of("bib", "name", "sex", "stature_m", "born", "level", "team", "id");
     private static final List<String> SETTINGS = List.of("network", "threads", "workers", "effort");
-    private static final List<String> TABLES = List.of("separator", "decimal");
+    private static final List<String> TABLES = List.of("separator", "decimal", "bom", "workbook");
 
     /** The oldest living person was born after this year. */
     private static final int FIRST_BORN = 1900;
@@ -54,8 +58,12 @@ public final class MeetSheetReader {
     private static final Map<String, Consents> CONSENTS = new LinkedHashMap<>();
     private static final Map<String, Faces> FACES = new LinkedHashMap<>();
     private static final Map<String, Names> NAMES = new LinkedHashMap<>();
+    private static final Map<String, Language> LANGUAGES = new LinkedHashMap<>();
+    private static final Map<String, AutomaticComparison> COMPARISONS = new LinkedHashMap<>();
     private static final Map<String, Character> SEPARATORS = new LinkedHashMap<>();
     private static final Map<String, Character> DECIMALS = new LinkedHashMap<>();
+    private static final Map<String, Boolean> TRUTHS = new LinkedHashMap<>();
+    private static final Map<String, Boolean> WORKBOOKS = new LinkedHashMap<>();
 
     static {
         VIEWS.put("side", View.SIDE);
@@ -75,11 +83,21 @@ public final class MeetSheetReader {
         for (Names names : Names.values()) {
             NAMES.put(names.name().toLowerCase(Locale.ROOT), names);
         }
+        for (Language language : Language.values()) {
+            LANGUAGES.put(language.code(), language);
+        }
+        for (AutomaticComparison comparison : AutomaticComparison.values()) {
+            COMPARISONS.put(comparison.label(), comparison);
+        }
         SEPARATORS.put(",", ',');
         SEPARATORS.put(";", ';');
         SEPARATORS.put("tab", '\t');
         DECIMALS.put(".", '.');
         DECIMALS.put(",", ',');
+        TRUTHS.put("true", true);
+        TRUTHS.put("false", false);
+        WORKBOOKS.put("xlsx", true);
+        WORKBOOKS.put("none", false);
     }
 
     private MeetSheetReader() {}
@@ -98,7 +116,9 @@ public final class MeetSheetReader {
                 settings(top.keys("settings", SETTINGS)),
                 tables(top.keys("tables", TABLES)),
                 safeguards(top),
-                top.file("observations"));
+                top.file("observations"),
+                top.oneOf("language", LANGUAGES).orElse(MeetSheet.NONE.language()),
+                top.someOf("comparisons", COMPARISONS));
         return Pseudonyms.applied(sheet, top.text("names_key"));
     }
 
@@ -175,6 +195,10 @@ public final class MeetSheetReader {
                         "name",
                         "there are two athletes named " + InputException.quoted(athlete.name()) + "; give bibs");
             }
+            if (!athlete.id().isEmpty()
+                    && athletes.stream().anyMatch(other -> other.id().equals(athlete.id()))) {
+                throw item.problem("id", "there are two athletes with id " + InputException.quoted(athlete.id()));
+            }
             athletes.add(athlete);
         }
         return athletes;
@@ -192,7 +216,9 @@ public final class MeetSheetReader {
                 item.oneOf("sex", SEXES),
                 item.number("stature_m", Athlete.LEAST_STATURE_M, Athlete.MOST_STATURE_M, "1.80"),
                 born(item),
-                item.text("level"));
+                item.text("level"),
+                item.text("team"),
+                item.text("id"));
     }
 
     /** A year, or a whole date of which the year is kept: no more of a birthday is needed. */
@@ -225,6 +251,10 @@ public final class MeetSheetReader {
         if (separator == decimal) {
             throw keys.problem("separator", "separator and decimal must not both be a comma; write separator: \";\"");
         }
-        return new TableFormat(separator, decimal);
+        return new TableFormat(
+                separator,
+                decimal,
+                keys.oneOf("bom", TRUTHS).orElse(TableFormat.DEFAULT.bom()),
+                keys.oneOf("workbook", WORKBOOKS).orElse(TableFormat.DEFAULT.workbook()));
     }
 }

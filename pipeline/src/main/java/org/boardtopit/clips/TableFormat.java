@@ -5,8 +5,10 @@ package org.boardtopit.clips;
  *
  * @param separator between cells: comma, semicolon or tab
  * @param decimal sign of numbers: dot or comma, not the same as the separator
+ * @param bom whether a file begins with a byte order mark, by which some spreadsheet programs know UTF-8
+ * @param workbook whether there is a copy of all tables in one workbook beside them
  */
-public record TableFormat(char separator, char decimal) {
+public record TableFormat(char separator, char decimal, boolean bom, boolean workbook) {
     public static final TableFormat DEFAULT = new TableFormat(',', '.');
 
     public TableFormat {
@@ -19,5 +21,10 @@ public record TableFormat(char separator, char decimal) {
         if (separator == decimal) {
             throw new IllegalArgumentException("separator and decimal must not both be a comma");
         }
+    }
+
+    /** Without a byte order mark and without a workbook. */
+    public TableFormat(char separator, char decimal) {
+        this(separator, decimal, false, false);
     }
 }

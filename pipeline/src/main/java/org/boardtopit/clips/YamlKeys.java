@@ -8,10 +8,12 @@ import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.boardtopit.clips.YamlNode.Entry;
 import org.boardtopit.clips.YamlNode.Kind;
 import org.boardtopit.clips.YamlNode.Mapping;
@@ -171,6 +173,27 @@ public final class YamlKeys {
                             + InputException.quoted(word));
         }
         return Optional.of(value);
+    }
+
+    /** Some words of a fixed list, each once, as a list such as {@code [one, other]}; none when not given. */
+    public <T> Set<T> someOf(String key, Map<String, T> words) throws InputException {
+        YamlNode node = node(key);
+        if (node == null) {
+            return Set.of();
+        }
+        String all = String.join(", ", words.keySet());
+        if (!(node instanceof Sequence sequence)) {
+            throw at(node, key + " must be a list such as [" + all + "]");
+        }
+        Set<T> found = new LinkedHashSet<>();
+        for (YamlNode item : sequence.items()) {
+            T value = item instanceof Scalar scalar ? words.get(scalar.text().strip()) : null;
+            if (value == null || !found.add(value)) {
+                String was = item instanceof Scalar scalar ? ", was " + InputException.quoted(scalar.text()) : "";
+                throw at(item, key + " must have some of " + all + ", each once" + was);
+            }
+        }
+        return found;
     }
 
     public Optional<LocalDate> date(String key) throws InputException {

@@ -54,7 +54,8 @@ public final class ClipFingerprints {
     /** Cameras, athletes and rows come with the clips. */
     private static String competition(MeetSheet meet) {
         ObjectNode tree = RecordJson.mapperOfRecords().valueToTree(meet);
-        tree.remove(List.of("file", "attempts", "cameras", "athletes", "settings", "tables", "observationRules"));
+        tree.remove(List.of(
+                "file", "attempts", "cameras", "athletes", "settings", "tables", "observationRules", "comparisons"));
         if (tree.get("safeguards") instanceof ObjectNode safeguards) {
             safeguards.remove("retention"); // a later last day changes no result
         }
@@ -81,8 +82,14 @@ public final class ClipFingerprints {
         ObjectNode tree = RecordJson.mapperOfRecords().valueToTree(clip);
         tree.remove("file");
         tree.put("fileName", clip.fileName());
+        if (tree.get("athlete") instanceof ObjectNode athlete) {
+            athlete.remove("team"); // decides on comparisons only
+        }
         if (tree.get("entry") instanceof ObjectNode entry) {
             entry.remove("line");
+        }
+        if (tree.get("athlete") instanceof ObjectNode athlete) {
+            athlete.remove("id"); // tells who it is, which only the season asks
         }
         if (tree.at("/camera/reference") instanceof ObjectNode reference) {
             reference.remove(List.of("picture", "marksFile"));

@@ -6,7 +6,7 @@ import org.boardtopit.clips.Clip;
 @FunctionalInterface
 public interface ClipMeasurer {
     /**
-     * Measures the clip and writes its overlay video.
+     * Measures the clip and writes its overlay video and stills.
      *
      * @throws ClipNotMeasuredException when this clip cannot be measured; anything else that is thrown is a bug
      */

@@ -10,12 +10,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Queue;
 import java.util.function.LongSupplier;
 import org.boardtopit.clips.AttemptViews;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipList;
 import org.boardtopit.clips.SkippedFile;
+import org.boardtopit.report.page.PageWriter;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.Outcome;
 import org.boardtopit.report.tables.RunRecord;
@@ -29,11 +31,16 @@ import org.boardtopit.report.tables.TableWriter;
  * a row that says so, and the run goes on. A clip whose athlete did not agree is not opened, and what an earlier run left of
  * it is removed before the first clip ({@link WithheldClips}). Clips that show the same attempt are measured one after the other, for they use each other's landmarks.
  *
+ * <p>The page is written after the last clip, and from time to time before.
+ *
  * <p>Tables that cannot be written, because a spreadsheet program has one open or the disk is full, are tried again after
  * the next clip; only if the last try fails does the run.
  */
 public final class MeetRunner {
     private static final String NO_STAGE_YET = "start";
+
+    /** A page takes a tenth of a second to write; nobody looks at every one of 400. */
+    private static final double PAGE_EVERY_S = 30;
 
     private final ClipMeasurer measurer;
     private final int lanes;
@@ -43,6 +50,8 @@ public final class MeetRunner {
     private final RunListener listener;
     private final LongSupplier nanoTime;
     private final Clock clock;
+    private final Optional<PageWriter> page;
+    private final Optional<RunComparisons> comparisons;
 
     /**
      * A run of one clip after the other.
@@ -62,7 +71,18 @@ public final class MeetRunner {
      */
     public MeetRunner(
             ClipMeasurer measurer, int lanes, TableWriter tables, Path out, RunFacts facts, RunListener listener) {
-        this(measurer, lanes, tables, out, facts, listener, System::nanoTime, Clock.system(ZoneId.systemDefault()));
+        this(measurer, lanes, tables, out, facts, listener, System::nanoTime);
+    }
+
+    MeetRunner(
+            ClipMeasurer measurer,
+            int lanes,
+            TableWriter tables,
+            Path out,
+            RunFacts facts,
+            RunListener listener,
+            LongSupplier nanoTime) {
+        this(measurer, lanes, tables, out, facts, listener, nanoTime, Clock.system(ZoneId.systemDefault()));
     }
 
     MeetRunner(
@@ -74,6 +94,20 @@ public final class MeetRunner {
             RunListener listener,
             LongSupplier nanoTime,
             Clock clock) {
+        this(measurer, lanes, tables, out, facts, listener, nanoTime, clock, Optional.empty(), Optional.empty());
+    }
+
+    private MeetRunner(
+            ClipMeasurer measurer,
+            int lanes,
+            TableWriter tables,
+            Path out,
+            RunFacts facts,
+            RunListener listener,
+            LongSupplier nanoTime,
+            Clock clock,
+            Optional<PageWriter> page,
+            Optional<RunComparisons> comparisons) {
         if (lanes < 1) {
             throw new IllegalArgumentException("lanes must be 1 or more, was " + lanes);
         }
@@ -85,6 +119,20 @@ public final class MeetRunner {
         this.listener = listener;
         this.nanoTime = nanoTime;
         this.clock = clock;
+        this.page = page;
+        this.comparisons = comparisons;
+    }
+
+    /** The same run, which also writes the page: at its end, and now and then before. */
+    public MeetRunner with(PageWriter writer) {
+        return new MeetRunner(
+                measurer, lanes, tables, out, facts, listener, nanoTime, clock, Optional.of(writer), comparisons);
+    }
+
+    /** The same run, which also makes comparisons when the last clip is done. */
+    public MeetRunner with(RunComparisons wanted) {
+        return new MeetRunner(
+                measurer, lanes, tables, out, facts, listener, nanoTime, clock, page, Optional.of(wanted));
     }
 
     /**
@@ -122,6 +170,9 @@ public final class MeetRunner {
         private int done;
         private boolean logTroubleTold;
         private IOException unwritten;
+        private IOException pageUnwritten;
+        private RuntimeException pageFault;
+        private Double pageAtS;
 
         Run(ClipList list) {
             this.list = list;
@@ -130,7 +181,8 @@ public final class MeetRunner {
             rows = new RunTables(
                     tables,
                     clips.size(),
-                    list.skipped().stream().map(MeetRunner::skippedRow).toList());
+                    list.skipped().stream().map(MeetRunner::skippedRow).toList(),
+                    facts.register());
             work = Workload.of(clips);
         }
 
@@ -138,13 +190,37 @@ public final class MeetRunner {
             WithheldClips.remove(out, list);
             begin(earlier);
             new Lanes(lanes).runAll(this::measureWaiting);
+            comparisons.filter(wanted -> !wanted.isEmpty()).ifPresent(this::compare);
+            copyTables();
             RunSummary summary = summary();
             log.add("end: " + summary.measured() + " measured, " + summary.notMeasured() + " not, " + summary.withheld()
-                    + " withheld" + (unwritten == null ? "" : "; the tables could not be written"));
+                    + " withheld" + (unwritten == null ? "" : "; the tables could not be written")
+                    + (pageUnwritten == null ? "" : "; the page could not be written"));
+            throwTroubles();
+            return summary;
+        }
+
+        /** tables.json and the page are written once more, for they tell of comparisons. */
+        private void compare(RunComparisons wanted) {
+            wanted.makeAll(rows.attempts(clips), what -> {
+                log.add(what);
+                listener.trouble(what);
+            });
+            synchronized (this) {
+                write();
+            }
+        }
+
+        private void throwTroubles() throws IOException {
+            if (pageFault != null) {
+                throw pageFault;
+            }
             if (unwritten != null) {
                 throw unwritten;
             }
-            return summary;
+            if (pageUnwritten != null) {
+                throw pageUnwritten;
+            }
         }
 
         private synchronized void begin(Map<String, StoredResult> earlier) {
@@ -278,6 +354,41 @@ public final class MeetRunner {
                 log.add("the tables cannot be written now: " + e.getMessage());
                 listener.trouble("the tables cannot be written now: " + e.getMessage());
                 unwritten = e;
+            }
+            page.ifPresent(this::write);
+        }
+
+        /** A page that fails, for whatever reason, costs no table. */
+        private void write(PageWriter writer) {
+            boolean last = done == clips.size();
+            if (!last && pageAtS != null && secondsSince(startNs) - pageAtS < PAGE_EVERY_S) {
+                return;
+            }
+            pageAtS = secondsSince(startNs);
+            try {
+                writer.write(rows.page(clips));
+                pageUnwritten = null;
+            } catch (IOException e) {
+                log.add("the page cannot be written now: " + e.getMessage());
+                listener.trouble("the page cannot be written now: " + e.getMessage());
+                pageUnwritten = e;
+            } catch (RuntimeException e) {
+                if (pageFault == null) {
+                    log.add("the page cannot be made: a fault of the program", e);
+                    listener.trouble(
+                            "the page cannot be made, a fault of the program; " + RunLog.FILE_NAME + " has more");
+                }
+                pageFault = e;
+            }
+        }
+
+        /** Once, behind the last clip: what it holds is in the tables, so that a run does not fail for it. */
+        private synchronized void copyTables() {
+            try {
+                rows.copy();
+            } catch (IOException e) {
+                log.add("the workbook cannot be written: " + e.getMessage());
+                listener.trouble("the workbook cannot be written: " + e.getMessage());
             }
         }
 

@@ -1,11 +1,14 @@
 package org.boardtopit.run;
 
 import java.io.IOException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
+import java.util.Optional;
+import org.boardtopit.report.stills.StillNames;
 
 /** Deletes files of the output folder. A link is deleted as a link; what it leads to is left alone. */
 public final class OutputFiles {
@@ -29,6 +32,17 @@ public final class OutputFiles {
                 return FileVisitResult.CONTINUE;
             }
         });
+    }
+
+    /** Stills of a clip, of which an earlier start may have seen other contacts. */
+    static void deleteStills(Path folder, String clip) throws IOException {
+        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder)) {
+            for (Path file : files) {
+                if (StillNames.clipOf(file.getFileName().toString()).equals(Optional.of(clip))) {
+                    Files.deleteIfExists(file);
+                }
+            }
+        }
     }
 
     /** How many files and links there are below a folder, or 1 for what is none; links are not followed. */

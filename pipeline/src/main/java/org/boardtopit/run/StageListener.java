@@ -1,5 +1,7 @@
 package org.boardtopit.run;
 
+import java.time.Duration;
+
 /** Is told how far a clip is; called from the thread that measures it. */
 @FunctionalInterface
 public interface StageListener {
@@ -10,4 +12,10 @@ public interface StageListener {
      * @param share how much of the clip's work is done, 0 to 1
      */
     void at(String stage, double share);
+
+    /**
+     * How long the process that measures has kept processors busy since it began; told before a stage begins and after the last
+     * one, where it is known and where it is another process.
+     */
+    default void worked(Duration processorTime) {}
 }

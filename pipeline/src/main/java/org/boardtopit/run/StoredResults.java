@@ -6,7 +6,9 @@ import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.Set;
 import org.boardtopit.clips.Clip;
+import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.report.tables.WholeFile;
 
 /**
@@ -49,6 +51,16 @@ public final class StoredResults {
         }
     }
 
+    /** What the kept result of a clip was made from; empty when there is none. */
+    Optional<String> fingerprint(Clip clip) {
+        try {
+            File file = RecordJson.mapperOfRecords().readValue(Files.readAllBytes(file(clip)), File.class);
+            return LAYOUT.equals(file.layout) ? Optional.ofNullable(file.fingerprint) : Optional.empty();
+        } catch (IOException e) {
+            return Optional.empty();
+        }
+    }
+
     /** On return it is on the disk, also when the power fails. */
     public void write(Clip clip, String fingerprint, StoredResult result) throws IOException {
         Files.createDirectories(folder);
@@ -64,16 +76,34 @@ public final class StoredResults {
         }
     }
 
-    /** Everything kept of the clip, landmarks too, so that it is measured from its file. */
+    /** Everything kept of the clip, landmarks too, so that it is measured from its file, and compared anew. */
     public void forget(Clip clip) throws IOException {
         Files.deleteIfExists(file(clip));
         Files.deleteIfExists(folder.resolve(clip.name() + ".landmarks"));
         Files.deleteIfExists(folder.resolve(clip.name() + ".people"));
+        forgetComparisons(clip);
     }
 
-    /** Removes what a run that was killed had half written, in the folders of work and overlays. */
+    private void forgetComparisons(Clip clip) throws IOException {
+        if (Files.isDirectory(folder)) {
+            try (DirectoryStream<Path> all = Files.newDirectoryStream(folder, "*" + ComparisonFiles.MADE_FROM)) {
+                for (Path made : all) {
+                    if (ComparisonFiles.shows(made.getFileName().toString(), Set.of(clip.name()), Set.of())) {
+                        Files.delete(made);
+                    }
+                }
+            }
+        }
+    }
+
+    /** Removes what a run that was killed had half written, in the folders of work, overlays, stills and comparisons. */
     public void removeHalfWritten() throws IOException {
-        for (Path place : new Path[] {folder, folder.resolveSibling("overlays")}) {
+        for (Path place : new Path[] {
+            folder,
+            folder.resolveSibling("overlays"),
+            folder.resolveSibling(StillNames.FOLDER),
+            folder.resolveSibling(ComparisonFiles.FOLDER)
+        }) {
             if (Files.isDirectory(place)) {
                 try (DirectoryStream<Path> halves = Files.newDirectoryStream(place, "*.part")) {
                     for (Path half : halves) {

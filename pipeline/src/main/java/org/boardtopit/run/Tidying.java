@@ -52,7 +52,7 @@ public final class Tidying {
      */
     public Removed tidy(LocalDate today, RunLock lock) throws IOException {
         run.writeTidied(today);
-        return new Removed(pictures(true), removeWork(lock), new WrittenTables(folder).removeNames(true));
+        return new Removed(pictures(true), removeWork(lock), removeNames());
     }
 
     /** The lock's own file holds a number of a process; with it gone, two could hold the lock at once. */
@@ -64,6 +64,13 @@ public final class Tidying {
             }
         }
         return files;
+    }
+
+    private int removeNames() throws IOException {
+        WrittenTables tables = new WrittenTables(folder);
+        int rows = tables.removeNames(true);
+        tables.renewWorkbook();
+        return rows;
     }
 
     private int pictures(boolean really) throws IOException {

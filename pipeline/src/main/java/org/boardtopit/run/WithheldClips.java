@@ -6,10 +6,12 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipList;
+import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.report.tables.WrittenTables;
 
 /**
@@ -53,7 +55,9 @@ final class WithheldClips {
         for (String folder : FOLDERS) {
             removeFiles(out.resolve(folder), withheld, others);
         }
-        new WrittenTables(out).removeClips(name -> isOf(name, withheldFiles, otherFiles));
+        WrittenTables tables = new WrittenTables(out);
+        tables.removeClips(name -> isOf(name, withheldFiles, otherFiles));
+        tables.renewWorkbook();
     }
 
     /** As a row of the sheet may name its clip: capitals do not count, and the ending may be missing. */
@@ -79,13 +83,23 @@ final class WithheldClips {
         }
         for (Path file : files) {
             String name = file.getFileName().toString();
-            // jump.mp4 is withheld, jump-2.mp4 is not: the longest name that fits says whose file jump-2.landmarks is
-            boolean otherOverlay =
-                    others.contains(stem(name)); // a.mp4 is the overlay of a.mov, whatever became of a.mp4
-            if (!otherOverlay && longest(name, withheld) > longest(name, others)) {
+            if (shows(folder, name, withheld, others)) {
                 OutputFiles.delete(file);
             }
         }
+    }
+
+    private static boolean shows(Path folder, String fileName, Set<String> withheld, Set<String> others) {
+        if (folder.endsWith(ComparisonFiles.FOLDER) || fileName.endsWith(ComparisonFiles.MADE_FROM)) {
+            return ComparisonFiles.shows(fileName, withheld, others);
+        }
+        if (others.contains(stem(fileName))) {
+            return false; // jump.mp4 is the overlay of jump.mov, whatever became of a clip jump.mp4
+        }
+        // jump.mp4 is withheld, jump-2.mp4 is not: the longest name that fits says whose file jump-2.landmarks is
+        Optional<String> still = folder.endsWith(StillNames.FOLDER) ? StillNames.clipOf(fileName) : Optional.empty();
+        return still.map(name -> !others.contains(name) && withheld.stream().anyMatch(name::equalsIgnoreCase))
+                .orElseGet(() -> longest(fileName, withheld) > longest(fileName, others));
     }
 
     /** Length of the longest clip name with which a file name begins; -1 when there is none. */

@@ -5,14 +5,17 @@ package org.boardtopit.signal;
  *
  * <p>Minimises the sum of w (c . x - target)^2 over all equations. The matrix is kept as its lower band and factored by Cholesky
  * (Golub and Van Loan, Matrix Computations, 3rd ed., section 4.3.5, from memory): n b^2 multiplications and n b numbers for n
- * unknowns and half band width b. Not safe for use by several threads.
+ * unknowns and half band width b. The factor is kept by columns, so that the innermost loops take one number off many others
+ * and not many products off one number: the former are computed side by side, and in the same order. Not safe for use by several
+ * threads.
  */
 public final class BandedSystem {
     private final int size;
     private final int band;
     private final double[][] rows; // rows[i][band - (i - j)] = A(i, j) for i - band <= j <= i
     private final double[] right;
-    private boolean factored;
+    private double[][]
+            columns; // of the factor: columns[k][i - k] = L(i, k) for k <= i <= k + band; null before factor()
 
     /**
      * An empty system.
@@ -36,7 +39,7 @@ public final class BandedSystem {
 
     /** Adds one equation of {@code count} terms. */
     public void add(int[] unknowns, double[] coefficients, int count, double target, double weight) {
-        if (factored) {
+        if (columns != null) {
             throw new IllegalStateException("the system is factored already");
         }
         for (int a = 0; a < count; a++) {
@@ -58,31 +61,36 @@ public final class BandedSystem {
      * @throws ArithmeticException when the equations leave an unknown open
      */
     public void factor() {
+        columns = new double[size][];
         for (int i = 0; i < size; i++) {
             double[] row = rows[i];
+            rows[i] = null;
             int first = Math.max(0, i - band);
-            for (int j = first; j < i; j++) {
-                double[] other = rows[j];
-                int from = Math.max(first, j - band);
-                double s = row[band - (i - j)];
-                int p = band - (i - from);
-                int q = band - (j - from);
-                for (int k = from; k < j; k++) {
-                    s -= row[p++] * other[q++];
-                }
-                row[band - (i - j)] = s / other[band];
+            int shift = band - i;
+            for (int k = first; k < i; k++) {
+                double v = row[k + shift] / columns[k][0];
+                row[k + shift] = v;
+                subtract(row, k + 1 + shift, columns[k], 1, v, i - k - 1);
             }
             double d = row[band];
             for (int k = first; k < i; k++) {
-                double v = row[band - (i - k)];
+                double v = row[k + shift];
                 d -= v * v;
+                columns[k][i - k] = v;
             }
             if (!(d > 0)) {
                 throw new ArithmeticException("the equations leave unknown " + i + " open");
             }
-            row[band] = Math.sqrt(d);
+            columns[i] = new double[Math.min(band, size - 1 - i) + 1];
+            columns[i][0] = Math.sqrt(d);
         }
-        factored = true;
+    }
+
+    /** Takes v times some numbers off as many others. */
+    private static void subtract(double[] from, int at, double[] numbers, int first, double v, int count) {
+        for (int k = 0; k < count; k++) {
+            from[at + k] -= v * numbers[first + k];
+        }
     }
 
     /** The least-squares solution. */
@@ -92,17 +100,17 @@ public final class BandedSystem {
 
     /** Solves A x = b in place and returns it. */
     public double[] solve(double[] b) {
-        if (!factored) {
+        if (columns == null) {
             throw new IllegalStateException("factor() comes first");
         }
         forward(b, 0);
         for (int i = size - 1; i >= 0; i--) {
-            double[] row = rows[i];
-            b[i] /= row[band];
+            double[] column = columns[i];
             double v = b[i];
-            for (int k = Math.max(0, i - band); k < i; k++) {
-                b[k] -= row[band - (i - k)] * v;
+            for (int k = column.length - 1; k > 0; k--) {
+                v -= column[k] * b[i + k];
             }
+            b[i] = v / column[0];
         }
         return b;
     }
@@ -124,13 +132,11 @@ public final class BandedSystem {
     }
 
     private void forward(double[] b, int start) {
-        for (int i = start; i < size; i++) {
-            double[] row = rows[i];
-            double s = b[i];
-            for (int k = Math.max(start, i - band); k < i; k++) {
-                s -= row[band - (i - k)] * b[k];
-            }
-            b[i] = s / row[band];
+        for (int k = start; k < size; k++) {
+            double[] column = columns[k];
+            double v = b[k] / column[0];
+            b[k] = v;
+            subtract(b, k + 1, column, 1, v, column.length - 1);
         }
     }
 }

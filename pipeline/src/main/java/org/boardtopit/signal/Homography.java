@@ -25,6 +25,37 @@ public record Homography(
         return new Homography(rows[0], rows[1], rows[2], rows[3], rows[4], rows[5], rows[6], rows[7], rows[8]);
     }
 
+    /**
+     * The map of the unit square onto a quadrangle: (0, 0), (1, 0), (1, 1), (0, 1) onto a, b, c, d.
+     *
+     * <p>In closed form (Heckbert, Fundamentals of Texture Mapping and Image Warping, 1989, section 2.2.3). Throws
+     * IllegalArgumentException when the corners lie on one line or one of them is unknown.
+     */
+    public static Homography ofUnitSquare(Point2 a, Point2 b, Point2 c, Point2 d) {
+        double dx1 = b.x() - c.x();
+        double dx2 = d.x() - c.x();
+        double dx3 = a.x() - b.x() + c.x() - d.x();
+        double dy1 = b.y() - c.y();
+        double dy2 = d.y() - c.y();
+        double dy3 = a.y() - b.y() + c.y() - d.y();
+        double det = dx1 * dy2 - dx2 * dy1;
+        if (!(Math.abs(det) > 1e-12 * (Math.abs(dx1 * dy2) + Math.abs(dx2 * dy1)))) {
+            throw new IllegalArgumentException("no square maps onto " + a + ", " + b + ", " + c + ", " + d);
+        }
+        double g = (dx3 * dy2 - dx2 * dy3) / det;
+        double h = (dx1 * dy3 - dx3 * dy1) / det;
+        return new Homography(
+                b.x() - a.x() + g * b.x(),
+                d.x() - a.x() + h * d.x(),
+                a.x(),
+                b.y() - a.y() + g * b.y(),
+                d.y() - a.y() + h * d.y(),
+                a.y(),
+                g,
+                h,
+                1);
+    }
+
     public double[] toArray() {
         return new double[] {h00, h01, h02, h10, h11, h12, h20, h21, h22};
     }

@@ -1,15 +1,15 @@
 package org.boardtopit.video;
 
-import java.nio.ByteBuffer;
 import java.util.Optional;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.Semaphore;
 
 /**
  * Decodes ahead on a thread of its own, so that decoding and the work on the frames overlap.
  *
- * <p>Owns the other reader; its frames are copied into a few buffers that go round. Use from one thread. {@link
- * #close()} ends the thread before it closes the reader.
+ * <p>Owns the other reader and keeps a few of its frames. What is computed of a frame is computed when it is asked for, on the
+ * asking thread. Use from one thread. {@link #close()} ends the thread before it closes the reader.
  */
 public final class PrefetchingReader implements FrameReader {
     private static final int MOST_AHEAD = 3;
@@ -22,11 +22,11 @@ public final class PrefetchingReader implements FrameReader {
     private static final Item END = new Item(null, null, null);
 
     private final FrameReader reader;
-    private final BlockingQueue<ByteBuffer> free = new ArrayBlockingQueue<>(MOST_AHEAD + 1);
+    private final Semaphore room;
     private final BlockingQueue<Item> ready = new ArrayBlockingQueue<>(MOST_AHEAD + 2);
     private final OwnThread thread;
     private volatile long undecodable;
-    private ByteBuffer lent;
+    private VideoFrame lent;
     private boolean ended;
     private boolean closed;
 
@@ -36,9 +36,7 @@ public final class PrefetchingReader implements FrameReader {
         VideoInfo info = reader.info();
         int bytes = 3 * info.widthPx() * info.heightPx();
         int ahead = Math.max(1, Math.min(MOST_AHEAD, MOST_BYTES_AHEAD / bytes));
-        for (int i = 0; i < ahead + 1; i++) {
-            free.add(ByteBuffer.allocateDirect(bytes));
-        }
+        this.room = new Semaphore(ahead + 1);
         this.thread = new OwnThread("decode", this::decode);
     }
 
@@ -46,12 +44,9 @@ public final class PrefetchingReader implements FrameReader {
         Item last = END;
         try {
             for (Optional<VideoFrame> next = reader.next(); next.isPresent(); next = reader.next()) {
-                VideoFrame f = next.get();
-                ByteBuffer buffer = free.take();
-                buffer.put(0, f.bgr(), 0, buffer.capacity());
+                room.acquire();
                 undecodable = reader.undecodableFrames();
-                ready.put(new Item(
-                        new VideoFrame(f.index(), f.timestampUs(), f.widthPx(), f.heightPx(), buffer), null, null));
+                ready.add(new Item(next.get().kept(), null, null)); // there is room in the queue, too
             }
             undecodable = reader.undecodableFrames();
         } catch (VideoException e) {
@@ -75,18 +70,15 @@ public final class PrefetchingReader implements FrameReader {
 
     @Override
     public Optional<VideoFrame> next() throws VideoException {
-        if (lent != null) {
-            free.add(lent);
-            lent = null;
-        }
+        giveBack();
         if (ended) {
             return Optional.empty();
         }
         try {
             Item item = ready.take();
             if (item.frame() != null) {
-                lent = item.frame().bgr();
-                return Optional.of(item.frame());
+                lent = item.frame();
+                return Optional.of(lent);
             }
             ended = true;
             if (item.failure() != null) {
@@ -102,6 +94,14 @@ public final class PrefetchingReader implements FrameReader {
         }
     }
 
+    private void giveBack() {
+        if (lent != null) {
+            lent.release();
+            lent = null;
+            room.release();
+        }
+    }
+
     @Override
     public long undecodableFrames() {
         return undecodable;
@@ -114,6 +114,12 @@ public final class PrefetchingReader implements FrameReader {
         }
         closed = true;
         thread.end();
+        giveBack();
+        for (Item item = ready.poll(); item != null; item = ready.poll()) {
+            if (item.frame() != null) {
+                item.frame().release();
+            }
+        }
         reader.close();
     }
 }

@@ -42,9 +42,7 @@ public final class RetimedReader implements FrameReader {
 
     @Override
     public Optional<VideoFrame> next() throws VideoException {
-        return reader.next()
-                .map(f -> new VideoFrame(
-                        f.index(), Math.round(f.timestampUs() / slowDown), f.widthPx(), f.heightPx(), f.bgr()));
+        return reader.next().map(f -> f.at(Math.round(f.timestampUs() / slowDown)));
     }
 
     @Override

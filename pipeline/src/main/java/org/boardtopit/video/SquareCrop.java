@@ -11,6 +11,7 @@ import java.nio.ByteBuffer;
 public final class SquareCrop {
     private final int sidePx;
     private final int mostSamples;
+    private final boolean nearest;
     private byte[] source = new byte[0];
     private int[] lowColumn = new int[0];
     private float[] columnWeight = new float[0];
@@ -23,21 +24,26 @@ public final class SquareCrop {
      * @param sidePx side of the crop in its own pixels
      */
     public SquareCrop(int sidePx) {
-        this(sidePx, Integer.MAX_VALUE);
+        this(sidePx, Integer.MAX_VALUE, false);
+    }
+
+    private SquareCrop(int sidePx, int mostSamples, boolean nearest) {
+        this.mostSamples = mostSamples;
+        this.nearest = nearest;
+        this.sidePx = sidePx;
+        this.row = new byte[3 * sidePx];
     }
 
     /**
-     * For crops of which only the coarse content counts.
+     * For crops of which only the coarse content counts: the samples are pixels and not interpolated.
      *
      * @param mostSamples samples to a side that are merged into one pixel; fewer are faster and let fine detail alias
      */
-    public SquareCrop(int sidePx, int mostSamples) {
+    public static SquareCrop coarse(int sidePx, int mostSamples) {
         if (mostSamples < 1) {
             throw new IllegalArgumentException("mostSamples must be 1 or more, was " + mostSamples);
         }
-        this.mostSamples = mostSamples;
-        this.sidePx = sidePx;
-        this.row = new byte[3 * sidePx];
+        return new SquareCrop(sidePx, mostSamples, true);
     }
 
     /** A direct buffer that fits {@link #cut}. */
@@ -86,7 +92,11 @@ public final class SquareCrop {
                     frame.bgr().get(3 * (b * frame.widthPx() + x0), source, rowBytes, rowBytes);
                     inRow1 = b;
                 }
-                addRow(samples, weight, rowBytes);
+                if (nearest) {
+                    addPixels(samples, weight < 0.5f ? 0 : rowBytes);
+                } else {
+                    addRow(samples, weight, rowBytes);
+                }
             }
             writeRow(rgb, y, samples);
         }
@@ -128,6 +138,20 @@ public final class SquareCrop {
                     int q = p + rowBytes;
                     float lower = (source[q] & 0xff) * (1 - w) + (source[q + next] & 0xff) * w;
                     sums[3 * x + channel] += upper * (1 - rowWeight) + lower * rowWeight;
+                }
+            }
+        }
+    }
+
+    /** Adds the pixels that the samples of a row fall on; of the two rows of pixels the one that begins at a place. */
+    private void addPixels(int samples, int from) {
+        for (int x = 0; x < sidePx; x++) {
+            for (int i = x * samples; i < (x + 1) * samples; i++) {
+                if (lowColumn[i] >= 0) {
+                    int p = from + lowColumn[i] + (columnWeight[i] < 0.5f ? 0 : 3);
+                    sums[3 * x] += source[p] & 0xff;
+                    sums[3 * x + 1] += source[p + 1] & 0xff;
+                    sums[3 * x + 2] += source[p + 2] & 0xff;
                 }
             }
         }

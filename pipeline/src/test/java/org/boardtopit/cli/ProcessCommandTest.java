@@ -17,6 +17,7 @@ import org.boardtopit.clips.Effort;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.report.tables.CsvwValidator;
 import org.boardtopit.run.ClipNotMeasuredException;
+import org.boardtopit.run.RunInputs;
 import org.boardtopit.run.RunLock;
 import org.boardtopit.run.ScriptedMeasurer;
 import org.boardtopit.run.workers.SmallDisk;
@@ -52,6 +53,21 @@ class ProcessCommandTest {
         assertTrue(program.out().contains(program.path("results/clips.csv").toString()), program.out());
         assertTrue(program.out().contains(program.path("results/overlays").toString()), program.out());
         assertTrue(program.closed(), "the networks are closed at the end");
+    }
+
+    @Test
+    void keepsWhatItWasToldForTheCommandsThatGoOnFromTheResults() throws Exception {
+        program.file("clips/note.txt", "no clip");
+        program.file("meet.yaml", "settings: {effort: quick}\n");
+
+        program.run("process", "@clips", "--meet", "@meet.yaml", "--out", "@results", "--no-overlay");
+
+        RunInputs kept = RunInputs.of(program.path("results"));
+        assertEquals(List.of(program.path("clips/a.mp4"), program.path("clips/b.mp4")), kept.clips());
+        assertEquals(program.path("meet.yaml"), kept.meet().orElseThrow());
+        assertEquals(Effort.QUICK, kept.settings().effort());
+        assertEquals(program.path("clips/note.txt"), kept.skipped().get(0).file());
+        assertFalse(kept.overlay());
     }
 
     @ParameterizedTest
@@ -368,10 +384,12 @@ class ProcessCommandTest {
     }
 
     @Test
-    void aClipThatChangedOrLacksItsOverlayIsMeasuredAgain() {
+    void aClipThatChangedOrLacksItsPicturesIsMeasuredAgain() {
         program.run("process", "@clips", "--out", "@results");
         program.file("results/overlays/a.mp4", "drawn");
         program.file("results/overlays/b.mp4", "drawn");
+        program.file("results/stills/a-strip.jpg", "drawn");
+        program.file("results/stills/b-strip.jpg", "drawn");
         program.file("clips/b.mp4", "another take");
         program.run("process", "@clips", "--out", "@results");
         assertEquals(List.of("a.mp4", "b.mp4", "b.mp4"), program.measurer.opened());
@@ -379,6 +397,11 @@ class ProcessCommandTest {
         program.path("results/overlays/a.mp4").toFile().delete();
         program.run("process", "@clips", "--out", "@results");
         assertEquals(List.of("a.mp4", "b.mp4", "b.mp4", "a.mp4"), program.measurer.opened());
+
+        program.file("results/overlays/a.mp4", "drawn");
+        program.path("results/stills/b-strip.jpg").toFile().delete();
+        program.run("process", "@clips", "--out", "@results");
+        assertEquals(List.of("a.mp4", "b.mp4", "b.mp4", "a.mp4", "b.mp4"), program.measurer.opened());
     }
 
     @Test

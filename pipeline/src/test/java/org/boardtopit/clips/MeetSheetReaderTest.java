@@ -14,6 +14,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.boardtopit.clips.Athlete.Sex;
 import org.boardtopit.clips.Camera.View;
 import org.junit.jupiter.api.BeforeEach;
@@ -73,8 +74,11 @@ class MeetSheetReaderTest {
                     stature_m: 1.78
                     born: 2004
                     level: junior
+                    team: Brackenfold Juniors
+                    id: club-17
+                comparisons: [team_mates, best_and_worst]
                 settings: {network: heavy, threads: 3, workers: 2, effort: thorough}
-                tables: {separator: tab, decimal: ","}
+                tables: {separator: tab, decimal: ",", bom: true, workbook: xlsx}
                 """);
         assertEquals("Open: Meeting", sheet.competition());
         assertEquals(Optional.of(LocalDate.of(2026, 6, 14)), sheet.date());
@@ -83,10 +87,19 @@ class MeetSheetReaderTest {
         assertEquals(View.REAR, camera.view());
         assertEquals(4, camera.reference().orElseThrow().marks().marks().size());
         assertEquals(
-                new Athlete("087", "Tadao Brennick", Optional.of(Sex.FEMALE), 1.78, OptionalInt.of(2004), "junior"),
+                new Athlete(
+                        "087",
+                        "Tadao Brennick",
+                        Optional.of(Sex.FEMALE),
+                        1.78,
+                        OptionalInt.of(2004),
+                        "junior",
+                        "Brackenfold Juniors",
+                        "club-17"),
                 sheet.athletes().get(0));
+        assertEquals(Set.of(AutomaticComparison.BEST_AND_WORST, AutomaticComparison.TEAM_MATES), sheet.comparisons());
         assertEquals(new RunSettings("heavy", 3, 2, Effort.THOROUGH), sheet.settings());
-        assertEquals(new TableFormat('\t', ','), sheet.tables());
+        assertEquals(new TableFormat('\t', ',', true, true), sheet.tables());
         assertEquals(4, sheet.inputFiles().size());
     }
 
@@ -113,7 +126,9 @@ class MeetSheetReaderTest {
                         sheet.settings(),
                         sheet.tables(),
                         sheet.safeguards(),
-                        sheet.observationRules()));
+                        sheet.observationRules(),
+                        sheet.language(),
+                        sheet.comparisons()));
     }
 
     @Test
@@ -193,7 +208,10 @@ class MeetSheetReaderTest {
             quoteCharacter = '`',
             value = {
                 "compettion: Meeting | meet.yaml, line 1, column 1: unknown key 'compettion'; did you mean 'competition'?",
-                "venue: Field | meet.yaml, line 1, column 1: unknown key 'venue'; known here are competition, date, attempts, cameras, athletes, settings, tables, consent, faces, names, names_key, retention, observations",
+                "venue: Field | meet.yaml, line 1, column 1: unknown key 'venue'; known here are competition, date, attempts, cameras, athletes, settings, tables, consent, faces, names, names_key, retention, observations, language, comparisons",
+                "comparisons: best_and_worst | meet.yaml, line 1, column 14: comparisons must be a list such as [best_and_worst, team_mates]",
+                "comparisons: [best] | meet.yaml, line 1, column 15: comparisons must have some of best_and_worst, team_mates, each once, was 'best'",
+                "comparisons: [team_mates, team_mates] | meet.yaml, line 1, column 27: comparisons must have some of best_and_worst, team_mates, each once, was 'team_mates'",
                 "cameras: [{name: stand, refrence: a.jpg}] | meet.yaml, line 1, column 25: unknown key 'refrence'; did you mean 'reference'?",
                 "athletes: [{bib: 1, stature: 1.8}] | meet.yaml, line 1, column 21: unknown key 'stature'; did you mean 'stature_m'?",
                 "settings: {thread: 2} | meet.yaml, line 1, column 12: unknown key 'thread'; did you mean 'threads'?",
@@ -216,6 +234,7 @@ class MeetSheetReaderTest {
                 "cameras: [{name: a, reference: stand.jpg}] | meet.yaml, line 1, column 32: reference is of use only together with marks; give both, or neither",
                 "cameras: [{name: a, marks: stand.csv}] | meet.yaml, line 1, column 28: marks is of use only together with reference; give both, or neither",
                 "athletes: [{sex: male}] | meet.yaml, line 1, column 12: an athlete needs a bib or a name",
+                "athletes: [{bib: 1, id: a}, {bib: 2, id: a}] | meet.yaml, line 1, column 42: there are two athletes with id 'a'",
                 "athletes: [{bib: 1}, {bib: \"1\"}] | meet.yaml, line 1, column 28: there are two athletes with bib '1'",
                 "athletes: [{name: A}, {name: A}] | meet.yaml, line 1, column 30: there are two athletes named 'A'; give bibs",
                 "athletes: [{bib: 1, sex: man}] | meet.yaml, line 1, column 26: sex must be one of male, female, was 'man'",

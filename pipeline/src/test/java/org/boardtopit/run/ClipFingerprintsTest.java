@@ -119,7 +119,8 @@ class ClipFingerprintsTest {
         file(
                 "meet.yaml",
                 MEET.replace("marks: stand.csv", "marks: marks/stand.csv")
-                        + "tables: {decimal: \",\"}\nretention: 2027-06-30\n");
+                                .replace("stature_m", "team: Juniors\n    stature_m")
+                        + "tables: {decimal: \",\"}\nretention: 2027-06-30\ncomparisons: [team_mates]\n");
 
         assertEquals(before, fingerprint("1", "full"));
     }

@@ -308,15 +308,16 @@ class MeetRunnerTest {
     @Test
     void removesWhatAnEarlierRunLeftOfAClipThatIsNowWithheld() throws IOException {
         run(clips("jump.mp4", "jump-2.mp4"));
-        List<String> others =
-                List.of("work/jump-2.landmarks", "overlays/jump-2.mp4", "stills/jump-2-board-toe_off.jpg");
+        List<String> others = List.of("work/jump-2.landmarks", "overlays/jump-2.mp4", "stills/jump-2-3-toe_off.jpg");
         List<String> own = List.of(
                 "work/jump.landmarks",
                 "work/jump.people",
                 "work/jump/stage.part",
                 "overlays/jump.mp4",
                 "overlays/jump.mp4.part",
-                "stills/jump-board-toe_off.jpg",
+                "stills/jump-3-toe_off.jpg",
+                "stills/jump-2-toe_off.jpg", // of its contact 2, not of the clip jump-2
+                "stills/jump-strip.jpg",
                 "comparisons/jump_and_others.mp4");
         for (String file : List.of(others, own).stream().flatMap(List::stream).toList()) {
             Files.createDirectories(out.resolve(file).getParent());
@@ -424,6 +425,31 @@ class MeetRunnerTest {
         assertEquals(2, second.kept());
         assertEquals(tables, Files.readString(out.resolve("clips.csv")));
         assertEquals(2, measurer.opened().size(), "each clip once");
+    }
+
+    @Test
+    void makesTheWorkbookOnceBehindTheLastClip() throws IOException {
+        Path workbook = out.resolve("tables.xlsx");
+        measurer.on("b.mp4", (clip, listener) -> {
+            assertFalse(Files.exists(workbook));
+            return ScriptedMeasurer.good(clip, listener);
+        });
+        assertEquals(2, withWorkbook(clips("a.mp4", "b.mp4")).measured());
+        assertTrue(Files.size(workbook) > 0);
+    }
+
+    @Test
+    void aWorkbookThatCannotBeWrittenIsToldAndDoesNotFailTheRun() throws IOException {
+        Files.createDirectories(out.resolve("tables.xlsx/in the way"));
+        assertEquals(1, withWorkbook(clips("a.mp4")).measured());
+        assertEquals(1, heard.troubles.size());
+        assertTrue(heard.troubles.get(0).startsWith("the workbook cannot be written: "), heard.troubles.get(0));
+    }
+
+    private RunSummary withWorkbook(ClipList list) throws IOException {
+        RunFacts facts = new RunFacts(START, Map.of("boardtopit", "0.1.0"), Map.of(), Map.of());
+        TableWriter tables = new TableWriter(out, new TableFormat(',', '.', false, true));
+        return new MeetRunner(measurer, 1, tables, out, facts, heard, System::nanoTime).run(list);
     }
 
     private static Clip named(Clip clip, String name) {

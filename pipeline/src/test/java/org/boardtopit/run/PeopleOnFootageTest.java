@@ -49,7 +49,7 @@ class PeopleOnFootageTest {
         List<PersonInView> people;
         try (PersonDetector detector = new NetworkStore(new TorchEngine()).openDetector(NetworkStore.DEFAULT_DETECTOR);
                 FrameReader reader = new FfmpegClipOpener(1).open(FILE)) {
-            people = new PeopleSearch(detector).search(reader, 241);
+            people = new PeopleSearch(detector).search(reader);
         }
         int looks = 0;
         for (int frame = FIRST_FRAME; frame / FPS < LANDING_S; frame += FRAMES_A_LOOK) {

@@ -125,6 +125,9 @@ class StoringMeasurerTest {
     void halfWrittenFilesAreRemovedAndOthersAreNot() throws IOException {
         Files.createDirectories(out.resolve("work"));
         Files.createDirectories(out.resolve("overlays"));
+        Files.createDirectories(out.resolve("stills"));
+        Files.writeString(out.resolve("stills/a-strip.jpg.part"), "x");
+        Files.writeString(out.resolve("stills/a-strip.jpg"), "x");
         Files.writeString(out.resolve("work/a.result.part"), "x");
         Files.writeString(out.resolve("work/a.result"), "x");
         Files.writeString(out.resolve("overlays/a.mp4.part"), "x");
@@ -136,5 +139,7 @@ class StoringMeasurerTest {
         assertTrue(Files.exists(out.resolve("work/a.result")));
         assertFalse(Files.exists(out.resolve("overlays/a.mp4.part")));
         assertTrue(Files.exists(out.resolve("overlays/a.mp4")));
+        assertFalse(Files.exists(out.resolve("stills/a-strip.jpg.part")));
+        assertTrue(Files.exists(out.resolve("stills/a-strip.jpg")));
     }
 }

@@ -16,6 +16,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.boardtopit.clips.AttemptEntry;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipFolder;
@@ -48,6 +49,7 @@ import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.CsvwValidator;
 import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.report.tables.TableWriter;
+import org.boardtopit.season.AthleteRegister;
 import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoFrame;
 import org.boardtopit.video.ffmpeg.FfmpegClipOpener;
@@ -188,8 +190,11 @@ class WholePipelineTest {
     @ParameterizedTest
     @CsvSource({"',',.", ";,','"})
     void itsTablesAreAsTablesJsonDescribesThem(char separator, char decimal, @TempDir Path folder) throws IOException {
-        RunTables tables =
-                new RunTables(new TableWriter(folder, new TableFormat(separator, decimal)), MEASURED.size(), List.of());
+        RunTables tables = new RunTables(
+                new TableWriter(folder, new TableFormat(separator, decimal)),
+                MEASURED.size(),
+                List.of(),
+                AthleteRegister.NONE);
         int number = 0;
         for (ClipResult result : MEASURED.values()) {
             tables.put(number++, result);
@@ -274,6 +279,29 @@ class WholePipelineTest {
                 assertEquals(expected, vx, 0.35, phase);
             }
         }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"A1_static_720p60", "C1_static_720p120"})
+    void writesAStillOfEveryInstantOfEveryContact(String clip) throws IOException {
+        List<String> expected = new ArrayList<>(List.of(clip + "-phases.jpg", clip + "-strip.jpg"));
+        for (ContactRow row : MEASURED.get(clip).contacts()) {
+            if (row.kind() != ContactKind.APPROACH) {
+                String name = clip + "-" + row.contact() + "-";
+                expected.add(name + "touchdown.jpg");
+                if (row.kind() != ContactKind.PIT) {
+                    expected.addAll(List.of(name + "mid_support.jpg", name + "toe_off.jpg", name + "flight.jpg"));
+                }
+            }
+        }
+        try (Stream<Path> files = Files.list(out.resolve("stills"))) {
+            List<String> written = files.map(f -> f.getFileName().toString())
+                    .filter(f -> f.startsWith(clip))
+                    .sorted()
+                    .toList();
+            assertEquals(expected.stream().sorted().toList(), written);
+        }
+        assertEquals(15, expected.size());
     }
 
     @Test

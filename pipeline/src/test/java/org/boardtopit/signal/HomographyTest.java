@@ -32,6 +32,34 @@ class HomographyTest {
     }
 
     @Test
+    void laysTheUnitSquareOnAnyQuadrangle() {
+        Point2[] corners = {new Point2(3, 1), new Point2(11, 2), new Point2(9, 8), new Point2(2, 5)};
+        Homography map = Homography.ofUnitSquare(corners[0], corners[1], corners[2], corners[3]);
+
+        double[][] square = {{0, 0}, {1, 0}, {1, 1}, {0, 1}};
+        for (int i = 0; i < 4; i++) {
+            assertEquals(0, map.apply(square[i][0], square[i][1]).distanceTo(corners[i]), 1e-12, "corner " + i);
+        }
+        // The diagonals of the square meet in its middle, and so do their images (CALC).
+        Point2 middle = map.apply(0.5, 0.5);
+        assertEquals(0, cross(corners[0], corners[2], middle), 1e-9);
+        assertEquals(0, cross(corners[1], corners[3], middle), 1e-9);
+    }
+
+    private static double cross(Point2 a, Point2 b, Point2 c) {
+        return (b.x() - a.x()) * (c.y() - a.y()) - (b.y() - a.y()) * (c.x() - a.x());
+    }
+
+    @Test
+    void laysNoSquareOnALine() {
+        Point2 a = new Point2(0, 0);
+        Point2 b = new Point2(1, 1);
+        Point2 c = new Point2(2, 2);
+        assertThrows(IllegalArgumentException.class, () -> Homography.ofUnitSquare(a, b, c, new Point2(3, 3)));
+        assertThrows(IllegalArgumentException.class, () -> Homography.ofUnitSquare(a, b, c, Point2.UNKNOWN));
+    }
+
+    @Test
     void leavesPointsWhereTheyAreAsIdentity() {
         assertEquals(new Point2(3, -4), Homography.IDENTITY.apply(new Point2(3, -4)));
     }

@@ -84,7 +84,7 @@ class PeopleSearchTest {
     void looksSomeTimesASecondAndAtTheLastFrame() throws Exception {
         DetectedPerson person = new DetectedPerson(0.9, 100, 120, 100, 90, 105);
 
-        List<PersonInView> people = new PeopleSearch(new Scripted(List.of(person))).search(grey(SIDE, SIDE, 12), 12);
+        List<PersonInView> people = new PeopleSearch(new Scripted(List.of(person))).search(grey(SIDE, SIDE, 12));
 
         // By hand: a third of a second apart at ten frames a second, that is every fourth frame, and frame 11.
         assertEquals(
@@ -96,7 +96,7 @@ class PeopleSearchTest {
         DetectedPerson person = new DetectedPerson(0.9, 100, 120, 100, 90, 105);
 
         PersonInView seen = new PeopleSearch(new Scripted(List.of(person)))
-                .search(grey(SIDE, SIDE, 1), 1)
+                .search(grey(SIDE, SIDE, 1))
                 .get(0);
 
         // By hand: twice the square's pixels; stature 2 * 105 / 1.05, head 0.117 of it above the shoulders.
@@ -114,7 +114,7 @@ class PeopleSearchTest {
         DetectedPerson unsure = new DetectedPerson(0.35, 150, 120, 150, 90, 105);
 
         List<PersonInView> people =
-                new PeopleSearch(new Scripted(List.of(one, again, neighbour, unsure))).search(grey(SIDE, SIDE, 1), 1);
+                new PeopleSearch(new Scripted(List.of(one, again, neighbour, unsure))).search(grey(SIDE, SIDE, 1));
 
         assertEquals(
                 List.of(120.0, 180.0), people.stream().map(p -> p.hips().x()).toList());

@@ -12,11 +12,9 @@ import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoException;
 import org.boardtopit.video.VideoFrame;
 import org.boardtopit.video.VideoInfo;
-import org.bytedeco.javacpp.BytePointer;
 import org.bytedeco.opencv.global.opencv_core;
 import org.bytedeco.opencv.global.opencv_imgproc;
 import org.bytedeco.opencv.opencv_core.Mat;
-import org.bytedeco.opencv.opencv_core.Rect;
 import org.bytedeco.opencv.opencv_core.Size;
 
 /**
@@ -41,6 +39,12 @@ public final class BackgroundSurvey {
 
     private static final int MAX_KEY_FRAMES = 200;
 
+    static {
+        // Clips are measured side by side; the library's own threads would wait for work in circles, at the others'
+        // expense.
+        opencv_core.setNumThreads(1);
+    }
+
     private final Optional<ReferencePicture> reference;
 
     public BackgroundSurvey(Optional<ReferencePicture> reference) {
@@ -62,8 +66,6 @@ public final class BackgroundSurvey {
 
         private final VideoInfo info;
         private final double scale;
-        private final int workWidth;
-        private final int workHeight;
         private final List<Long> timestampsUs = new ArrayList<>();
         private final BackgroundChain chain;
         private final MovementDetector detector;
@@ -75,8 +77,6 @@ public final class BackgroundSurvey {
             // Whole steps: a mean over squares of pixels is many times faster than one over parts of them.
             int step = Math.max(1, Math.max(info.widthPx(), info.heightPx()) / WORKING_WIDTH_PX);
             this.scale = 1.0 / step;
-            this.workWidth = info.widthPx() / step;
-            this.workHeight = info.heightPx() / step;
             this.chain = new BackgroundChain(info.widthPx(), info.heightPx());
             double small = Math.min(1, SMALL_WIDTH_PX / (double) info.widthPx());
             this.detector = new MovementDetector(
@@ -86,20 +86,13 @@ public final class BackgroundSurvey {
         }
 
         void add(VideoFrame frame) {
-            try (BytePointer pixels = new BytePointer(frame.bgr());
-                    Mat bgr = new Mat(frame.heightPx(), frame.widthPx(), opencv_core.CV_8UC3, pixels);
-                    Mat full = new Mat();
-                    Mat grey = new Mat();
+            try (FrameGrey full = FrameGrey.of(frame);
+                    Mat grey = full.reduced((int) Math.round(1 / scale));
                     Mat small = new Mat();
-                    Size workSize = new Size(workWidth, workHeight);
                     Size smallSize = smallSize(frame)) {
-                opencv_imgproc.cvtColor(bgr, full, opencv_imgproc.COLOR_BGR2GRAY);
-                int step = (int) Math.round(1 / scale);
-                try (Rect whole = new Rect(0, 0, workWidth * step, workHeight * step);
-                        Mat even = new Mat(full, whole)) {
-                    opencv_imgproc.resize(even, grey, workSize, 0, 0, opencv_imgproc.INTER_AREA);
-                }
-                opencv_imgproc.resize(grey, small, smallSize, 0, 0, opencv_imgproc.INTER_AREA);
+                // Not the mean over parts of pixels, which takes longer than all else here; the detector smooths
+                // anyway.
+                opencv_imgproc.resize(grey, small, smallSize, 0, 0, opencv_imgproc.INTER_LINEAR);
                 timestampsUs.add(frame.timestampUs());
                 register(grey, full);
                 detector.add(frame.timestampUs(), small, chain.frameToFirst(chain.frameCount() - 1));
@@ -111,7 +104,7 @@ public final class BackgroundSurvey {
             return new Size((int) Math.round(frame.widthPx() * small), (int) Math.round(frame.heightPx() * small));
         }
 
-        private void register(Mat grey, Mat full) {
+        private void register(Mat grey, FrameGrey full) {
             if (key == null) {
                 chain.addFirstKey();
                 newKey(grey, full);
@@ -133,7 +126,7 @@ public final class BackgroundSurvey {
             follow(match.get(), grey, full);
         }
 
-        private void follow(KeyFrame.Match found, Mat grey, Mat full) {
+        private void follow(KeyFrame.Match found, Mat grey, FrameGrey full) {
             BackgroundChain.Match match = inFramePixels(found);
             boolean fresh = found.share() < NEW_KEY_SHARE && chain.keyCount() < MAX_KEY_FRAMES;
             if (fresh) {
@@ -158,7 +151,7 @@ public final class BackgroundSurvey {
                     found.residualPx() / scale);
         }
 
-        private void newKey(Mat grey, Mat full) {
+        private void newKey(Mat grey, FrameGrey full) {
             if (key != null) {
                 key.close();
             }
@@ -166,7 +159,7 @@ public final class BackgroundSurvey {
             // Features are matched to the reference only where the view has moved on: it takes a third of a second.
             if (reference.isPresent() && chain.movedSinceReferencePx() > REFERENCE_STEP_SHARE * info.widthPx()) {
                 ReferencePicture picture = reference.get();
-                picture.locate(full)
+                picture.locate(full.whole())
                         .ifPresent(fit -> chain.foundInReference(
                                 new BackgroundChain.Match(fit.homography(), fit.agreeing(), fit.residualPx()),
                                 fit.spreadXPx() > LEAST_SPREAD_SHARE * info.widthPx(),

@@ -4,7 +4,7 @@ import java.text.Normalizer;
 import java.util.Map;
 
 /**
- * Text reduced to what the drawn letters can show: printable ASCII and the degree sign.
+ * Text reduced to what the drawn letters can show: printable ASCII, the degree sign and plus-minus.
  *
  * <p>Letters with marks follow the transliteration of machine-readable travel documents (ICAO Doc 9303 part 3, section 6:
  * umlauts and ligatures become two letters); other marks are dropped; what is left over becomes a question mark.
@@ -39,7 +39,7 @@ public final class PlainText {
 
     private static final Map<Character, String> SIGNS = Map.ofEntries(
             Map.entry('\u00b0', "\u00b0"),
-            Map.entry('\u00b1', "+-"),
+            Map.entry('\u00b1', "\u00b1"),
             Map.entry('\u00d7', "x"),
             Map.entry('\u2018', "'"),
             Map.entry('\u2019', "'"),

@@ -12,16 +12,32 @@ import java.util.List;
  */
 public final class Table<R> {
     private final String fileName;
+    private final String kind;
     private final List<Column<R>> columns;
 
     Table(String fileName, List<Column<R>> columns) {
+        this(fileName, fileName, columns);
+    }
+
+    private Table(String fileName, String kind, List<Column<R>> columns) {
         this.fileName = fileName;
+        this.kind = kind;
         this.columns = List.copyOf(columns);
     }
 
     /** Name of the file in the output folder. */
     public String fileName() {
         return fileName;
+    }
+
+    /** The same columns in a file of another name, where there are several of a kind; the name may hold a folder. */
+    public Table<R> in(String otherFile) {
+        return new Table<>(otherFile, kind, columns);
+    }
+
+    /** By what its columns are described: the name of its file, or what stands for it where there are several of a kind. */
+    String kind() {
+        return kind;
     }
 
     /** Names of the columns, in order. */

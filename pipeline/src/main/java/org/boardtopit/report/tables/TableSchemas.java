@@ -1,11 +1,18 @@
 package org.boardtopit.report.tables;
 
 import java.io.IOException;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.boardtopit.clips.TableFormat;
 import org.boardtopit.report.tables.TableDescription.ColumnDescription;
 
@@ -17,17 +24,25 @@ import org.boardtopit.report.tables.TableDescription.ColumnDescription;
  * name, title, datatype and bounds of every column, its primary key, and the foreign key that leads from the clip's name to the
  * table that has every clip once. Words from a fixed list are a string with a regular expression (section 6.4 of the
  * vocabulary); yes and no are a boolean of the format {@code yes|no}. Definitions are {@code dc:description}, units
- * {@code schema:unitText} and {@code schema:unitCode}.
+ * {@code schema:unitText} and {@code schema:unitCode}. The vocabulary has no word for a byte order mark: its encoding {@code utf-8}
+ * is that of the Encoding Standard, which skips one.
  */
 final class TableSchemas {
     static final String FILE_NAME = "tables.json";
 
     /** All tables of a run. */
     static final List<Table<?>> TABLES = List.of(
-            AttemptRow.TABLE, PhaseRow.TABLE, ContactRow.TABLE, IntervalRow.TABLE, ObservationRow.TABLE, ClipRow.TABLE);
+            AttemptRow.TABLE,
+            PhaseRow.TABLE,
+            ContactRow.TABLE,
+            IntervalRow.TABLE,
+            ObservationRow.TABLE,
+            AthleteRow.TABLE,
+            ClipRow.TABLE);
 
     private static final String CONTEXT = "http://www.w3.org/ns/csvw";
     private static final String CLIP = "clip";
+    private static final String COMPARISONS = "comparisons";
 
     private final TableFormat format;
 
@@ -47,21 +62,41 @@ final class TableSchemas {
      */
     Path write(Path folder) throws IOException {
         Path file = folder.resolve(FILE_NAME);
-        JsonFile.write(file, content());
+        JsonFile.write(file, content(comparisons(folder)));
         return file;
     }
 
-    Map<String, Object> content() {
+    /** The tables of comparisons that are there, each in a file of its own. */
+    private static List<Table<?>> comparisons(Path folder) throws IOException {
+        Path place = folder.resolve(COMPARISONS);
+        if (!Files.isDirectory(place, LinkOption.NOFOLLOW_LINKS)) {
+            return List.of();
+        }
+        try (Stream<Path> files = Files.list(place)) {
+            return files.map(file -> file.getFileName().toString())
+                    .filter(name -> name.endsWith(".csv"))
+                    .sorted()
+                    .<Table<?>>map(name -> DifferenceRow.TABLE.in(COMPARISONS + "/" + name))
+                    .toList();
+        }
+    }
+
+    private Map<String, Object> content(List<Table<?>> comparisons) {
         Map<String, Object> group = new LinkedHashMap<>();
         group.put("@context", List.of(CONTEXT, Map.of("@language", "en")));
         group.put("dc:title", "Triple-jump attempts measured from video");
         group.put(
                 "dc:description",
                 "An empty cell is not measurable or not known, never zero. Times are seconds from the first frame's presentation"
-                        + " time; places are metres from the take-off line, + towards the pit; shares are of the effective distance.");
+                        + " time; places are metres from the take-off line, + towards the pit; shares are of the effective distance."
+                        + (format.bom() ? " The files begin with a byte order mark." : ""));
         group.put("dialect", dialect());
         group.put("null", "");
-        group.put("tables", TABLES.stream().map(this::table).toList());
+        group.put(
+                "tables",
+                Stream.concat(TABLES.stream(), comparisons.stream())
+                        .map(this::table)
+                        .toList());
         return group;
     }
 
@@ -80,15 +115,22 @@ final class TableSchemas {
     }
 
     private Map<String, Object> table(Table<?> table) {
-        Optional<TableDescription> description = TableDescription.of(table.fileName());
+        Optional<TableDescription> description = TableDescription.of(table.kind());
         Map<String, Object> content = new LinkedHashMap<>();
-        content.put("url", table.fileName());
+        content.put("url", address(table.fileName()));
         description.ifPresent(d -> {
             content.put("dc:title", d.title());
             content.put("dc:description", d.description());
         });
         content.put("tableSchema", schema(table, description));
         return content;
+    }
+
+    /** RFC 3986: names of clips may hold what has a meaning in an address. */
+    private static String address(String fileName) {
+        return Arrays.stream(fileName.split("/", -1))
+                .map(part -> URLEncoder.encode(part, StandardCharsets.UTF_8).replace("+", "%20"))
+                .collect(Collectors.joining("/"));
     }
 
     private Map<String, Object> schema(Table<?> table, Optional<TableDescription> description) {

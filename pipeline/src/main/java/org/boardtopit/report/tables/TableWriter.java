@@ -29,7 +29,12 @@ public final class TableWriter {
      */
     public <R> Path write(Table<R> table, List<R> rows) throws IOException {
         Path file = folder.resolve(table.fileName());
-        WholeFile.write(file, out -> append(table, rows, out));
+        WholeFile.write(file, out -> {
+            if (format.bom()) {
+                out.append(WrittenTable.BYTE_ORDER_MARK);
+            }
+            append(table, rows, out);
+        });
         return file;
     }
 
@@ -39,6 +44,16 @@ public final class TableWriter {
      */
     public Path describe() throws IOException {
         return new TableSchemas(format).write(folder);
+    }
+
+    /**
+     * Copies the tables that are there into a workbook when the format asks for one. Otherwise a file of that name stays as it is: it may
+     * be the user's own.
+     */
+    public void copy() throws IOException {
+        if (format.workbook()) {
+            new WorkbookCopy(format).write(folder);
+        }
     }
 
     <R> void append(Table<R> table, List<R> rows, Appendable out) throws IOException {

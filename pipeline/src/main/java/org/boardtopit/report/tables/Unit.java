@@ -9,7 +9,7 @@ import java.util.Optional;
  * <p>Codes are those of UN/CEFACT Recommendation 20, which schema.org's {@code unitCode} asks for: a prefix that the vocabulary
  * for tabular data already knows, so that a reader needs no further vocabulary.
  */
-enum Unit {
+public enum Unit {
     SECOND("SEC", "s", "_s"),
     METRE("MTR", "m", "_m"),
     METRE_PER_SECOND("MTS", "m/s", "_ms"),
@@ -39,12 +39,12 @@ enum Unit {
         return code;
     }
 
-    String symbol() {
+    public String symbol() {
         return symbol;
     }
 
     /** Of a column; empty when its name ends with no unit. */
-    static Optional<Unit> of(String column) {
+    public static Optional<Unit> of(String column) {
         if (column.equals(SECONDS_IN_FULL)) {
             return Optional.of(SECOND);
         }

@@ -1,9 +1,12 @@
 package org.boardtopit.report.tables;
 
+import java.io.BufferedOutputStream;
 import java.io.BufferedWriter;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
+import java.nio.ByteBuffer;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
@@ -15,9 +18,9 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 
 /**
- * Writes text files that are there as a whole or not at all, whenever the power fails.
+ * Writes files that are there as a whole or not at all, whenever the power fails.
  *
- * <p>The text goes to a temporary file in the same folder, is forced to the disk, and the file is moved to its name.
+ * <p>The content goes to a temporary file in the same folder, is forced to the disk, and the file is moved to its name.
  */
 public final class WholeFile {
     private WholeFile() {}
@@ -28,11 +31,26 @@ public final class WholeFile {
         void writeTo(Writer out) throws IOException;
     }
 
+    /** Writes bytes; the stream given to it is closed for it. */
+    @FunctionalInterface
+    interface Bytes {
+        void writeTo(OutputStream out) throws IOException;
+    }
+
     /** Replaces an earlier file of that name. When the writing fails the earlier file stays as it was. */
     public static void write(Path target, Text text) throws IOException {
+        writeBytes(target, bytes -> {
+            Writer out = new BufferedWriter(new OutputStreamWriter(bytes, StandardCharsets.UTF_8));
+            text.writeTo(out);
+            out.flush();
+        });
+    }
+
+    /** The same of a file that is not text. */
+    static void writeBytes(Path target, Bytes bytes) throws IOException {
         Path temporary = target.resolveSibling(target.getFileName() + ".part");
         try {
-            writeAndForce(temporary, text);
+            writeAndForce(temporary, bytes);
             move(temporary, target);
             forceFolder(target);
         } finally {
@@ -40,15 +58,19 @@ public final class WholeFile {
         }
     }
 
-    private static void writeAndForce(Path file, Text text) throws IOException {
+    /** The same of bytes. */
+    public static void write(Path target, ByteBuffer content) throws IOException {
+        writeBytes(target, out -> Channels.newChannel(out).write(content));
+    }
+
+    private static void writeAndForce(Path file, Bytes bytes) throws IOException {
         try (FileChannel channel = FileChannel.open(
                         file,
                         StandardOpenOption.CREATE,
                         StandardOpenOption.WRITE,
                         StandardOpenOption.TRUNCATE_EXISTING);
-                Writer out = new BufferedWriter(
-                        new OutputStreamWriter(Channels.newOutputStream(channel), StandardCharsets.UTF_8))) {
-            text.writeTo(out);
+                OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel))) {
+            bytes.writeTo(out);
             out.flush();
             channel.force(true);
         }

@@ -1,8 +1,6 @@
 package org.boardtopit.report.tables;
 
 import java.io.IOException;
-import java.io.Reader;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -10,12 +8,11 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVRecord;
-import org.apache.commons.csv.QuoteMode;
+import org.boardtopit.clips.TableFormat;
 
 /**
  * Takes people out of the tables of an earlier run. All other cells stay as they are written.
@@ -27,11 +24,24 @@ public final class WrittenTables {
     private static final String BIB = "bib";
     private static final String ATHLETE = "athlete";
 
+    /** What also tells who somebody is. */
+    private static final List<String> TELLING = List.of("athlete_id", "born");
+
     private final Path folder;
 
     /** Of an output folder. */
     public WrittenTables(Path folder) {
         this.folder = folder;
+    }
+
+    /** Makes the workbook beside the tables again, where there is one: what was taken out of them is not to be left in there. */
+    public void renewWorkbook() throws IOException {
+        boolean there = Files.exists(folder.resolve(WorkbookCopy.FILE_NAME), LinkOption.NOFOLLOW_LINKS);
+        Optional<TableFormat> format = WrittenFormat.in(folder);
+        WorkbookCopy.remove(folder);
+        if (there && format.isPresent()) {
+            new WorkbookCopy(format.get()).write(folder);
+        }
     }
 
     /**
@@ -52,6 +62,8 @@ public final class WrittenTables {
                 table.writeIfChanged(before != table.rows().size());
             }
         }
+        // Its numbers are of all clips of an athlete together; the run makes it anew.
+        Files.deleteIfExists(folder.resolve(AthleteRow.TABLE.fileName()));
         return removed;
     }
 
@@ -86,35 +98,16 @@ public final class WrittenTables {
     }
 
     /** One table in memory. */
-    private record Content(Path file, CSVFormat format, List<String> header, List<String[]> rows) {
+    private record Content(Path file, WrittenTable.Form form, List<String> header, List<String[]> rows) {
 
         static Content read(Path file) throws IOException {
-            CSVFormat format = CSVFormat.RFC4180
-                    .builder()
-                    .setDelimiter(separator(file))
-                    .setQuoteMode(QuoteMode.MINIMAL)
-                    .get();
-            List<String[]> rows = new ArrayList<>();
-            try (Reader text = Files.newBufferedReader(file, StandardCharsets.UTF_8);
-                    CSVParser parser = format.parse(text)) {
-                for (CSVRecord row : parser) {
-                    rows.add(row.values());
+            try (WrittenTable table = WrittenTable.open(file)) {
+                List<String[]> rows = new ArrayList<>();
+                for (String[] row = table.next(); row != null; row = table.next()) {
+                    rows.add(row);
                 }
+                return new Content(file, table.form(), table.header(), rows);
             }
-            List<String> header = rows.isEmpty() ? List.of() : List.of(rows.remove(0));
-            return new Content(file, format, header, rows);
-        }
-
-        /** What follows the name of the first column. */
-        private static char separator(Path file) throws IOException {
-            try (Reader text = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
-                for (int c = text.read(); c >= 0; c = text.read()) {
-                    if (c == ',' || c == ';' || c == '\t') {
-                        return (char) c;
-                    }
-                }
-            }
-            return ',';
         }
 
         int column(String name) {
@@ -125,13 +118,18 @@ public final class WrittenTables {
         boolean removeName(String[] row, UnaryOperator<String> number) {
             String bib = cell(row, BIB);
             String athlete = cell(row, ATHLETE);
-            boolean done = bib.isEmpty() && (athlete.isEmpty() || athlete.matches(ATHLETE + " [0-9]+"));
+            boolean done = bib.isEmpty()
+                    && (athlete.isEmpty() || athlete.matches(ATHLETE + " [0-9]+"))
+                    && TELLING.stream().allMatch(column -> cell(row, column).isEmpty());
             if (done) {
                 return false;
             }
             String numbered = number.apply(bib.isEmpty() ? "name " + athlete : "bib " + bib);
             set(row, BIB, "");
             set(row, ATHLETE, numbered);
+            for (String column : TELLING) {
+                set(row, column, "");
+            }
             return true;
         }
 
@@ -151,7 +149,11 @@ public final class WrittenTables {
             if (!changed) {
                 return;
             }
+            CSVFormat format = form.csv();
             WholeFile.write(file, out -> {
+                if (form.bom()) {
+                    out.append(WrittenTable.BYTE_ORDER_MARK);
+                }
                 format.printRecord(out, header.toArray());
                 for (String[] row : rows) {
                     format.printRecord(out, (Object[]) row);

@@ -2,6 +2,7 @@ package org.boardtopit.run.workers;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashSet;
@@ -48,6 +49,7 @@ public final class WorkerFleet implements ClipMeasurer, AutoCloseable {
     private final RunLog log;
     private final Deque<WorkerProcess> idle = new ArrayDeque<>();
     private final Set<WorkerProcess> all = new HashSet<>();
+    private Duration workedByEnded = Duration.ZERO;
     private boolean closed;
     private volatile boolean stopping;
 
@@ -238,8 +240,15 @@ public final class WorkerFleet implements ClipMeasurer, AutoCloseable {
         idle.push(worker);
     }
 
+    /** Processor time of all workers so far, as far as the system tells. */
+    public synchronized Duration worked() {
+        return all.stream().map(worker -> worker.worked().orElse(Duration.ZERO)).reduce(workedByEnded, Duration::plus);
+    }
+
     private synchronized void end(WorkerProcess worker) {
-        all.remove(worker);
+        if (all.remove(worker)) {
+            workedByEnded = workedByEnded.plus(worker.worked().orElse(Duration.ZERO));
+        }
         worker.close();
     }
 

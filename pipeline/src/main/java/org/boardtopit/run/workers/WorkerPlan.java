@@ -14,7 +14,7 @@ public record WorkerPlan(int workers, int threads, int heapMiB) {
     private static final int MOST_WORKERS = RunSettings.MOST_WORKERS;
 
     /** A long clip needs some hundred bytes a frame; the launcher's own limit, measured to be enough for ten minutes. */
-    private static final int HEAP_MIB = 512;
+    public static final int HEAP_MIB = 512;
 
     /** Resident memory of a worker on 1080p was measured at 0.8 GiB; twice that leaves room for 4K. */
     private static final long WORKER_BYTES = 1600L << 20;

@@ -7,6 +7,7 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Locale;
@@ -88,6 +89,11 @@ final class WorkerProcess implements AutoCloseable {
         return process.pid();
     }
 
+    /** Processor time of the process since it began, to some hundredths of a second; empty where the system does not tell. */
+    Optional<Duration> worked() {
+        return process.info().totalCpuDuration();
+    }
+
     boolean isAlive() {
         return !ended && process.isAlive();
     }
@@ -142,10 +148,12 @@ final class WorkerProcess implements AutoCloseable {
             switch (message.kind()) {
                 case STAGE -> {
                     stage = message.stage();
+                    worked().ifPresent(listener::worked);
                     listener.at(stage, message.share());
                 }
                 case ALIVE -> frames = Math.max(frames, message.frames());
                 case STORED, NOT_NOW, FAULT -> {
+                    worked().ifPresent(listener::worked);
                     return message;
                 }
                 default -> throw died(stage);

@@ -12,6 +12,10 @@ import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_SMPTE240M;
 import static org.bytedeco.ffmpeg.global.avutil.AVCOL_TRC_ARIB_STD_B67;
 import static org.bytedeco.ffmpeg.global.avutil.AVCOL_TRC_SMPTE2084;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_BGR24;
+import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_NV12;
+import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUV420P;
+import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUV422P;
+import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUV444P;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUVJ411P;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUVJ420P;
 import static org.bytedeco.ffmpeg.global.avutil.AV_PIX_FMT_YUVJ422P;
@@ -33,7 +37,10 @@ import static org.bytedeco.ffmpeg.global.swscale.sws_setColorspaceDetails;
 
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.boardtopit.video.ClipFacts.Tone;
 import org.boardtopit.video.VideoException;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
@@ -57,6 +64,15 @@ final class BgrConverter implements AutoCloseable {
     /** Room behind the last row: the converter's vector code may write past a row's end. */
     private static final int SPARE_BYTES = 64;
 
+    private static final Set<Integer> LUMA_FORMATS = Set.of(
+            AV_PIX_FMT_YUV420P,
+            AV_PIX_FMT_YUVJ420P,
+            AV_PIX_FMT_NV12,
+            AV_PIX_FMT_YUV422P,
+            AV_PIX_FMT_YUVJ422P,
+            AV_PIX_FMT_YUV444P,
+            AV_PIX_FMT_YUVJ444P);
+
     private final Path clip;
     private final int widthPx;
     private final int heightPx;
@@ -64,9 +80,9 @@ final class BgrConverter implements AutoCloseable {
     private final BytePointer address;
     private final PointerPointer<BytePointer> planes;
     private final IntPointer strides;
-    private SwsContext scaler;
-    private Source source;
-    private Optional<ToneCurve> curve = Optional.empty();
+    private final List<Conversion> all = new ArrayList<>(); // a clip whose pictures change has more than one
+    private Conversion latest;
+    private DecodedPixels held; // those in the buffer
     private boolean closed;
 
     /** What the scaler was made for. */
@@ -105,27 +121,66 @@ final class BgrConverter implements AutoCloseable {
         }
     }
 
-    /** Converts into the one buffer that every call returns. */
-    ByteBuffer convert(AVFrame picture) throws VideoException {
+    /** How pictures of one kind are converted. */
+    static final class Conversion {
+        private final Source source;
+        private final SwsContext scaler;
+        private final Optional<ToneCurve> curve;
+
+        private Conversion(Source source, SwsContext scaler) {
+            this.source = source;
+            this.scaler = scaler;
+            this.curve = ToneCurve.of(toneOf(source.transfer));
+        }
+
+        /** True when the brightness plane holds one byte a pixel that needs no tone curve. */
+        boolean hasPlainLuma() {
+            return curve.isEmpty() && LUMA_FORMATS.contains(source.format);
+        }
+
+        boolean isFullRange() {
+            return fullRange(source);
+        }
+    }
+
+    /**
+     * The conversion of a picture; may be called by another thread than {@link #convert}.
+     *
+     * @throws VideoException when there is none
+     */
+    Conversion prepare(AVFrame picture) throws VideoException {
         Source wanted = Source.of(picture);
-        if (!wanted.equals(source)) {
-            prepare(wanted);
+        if (latest == null || !wanted.equals(latest.source)) {
+            latest = conversion(wanted);
+            all.add(latest);
         }
-        Libav.check(
-                sws_scale(scaler, picture.data(), picture.linesize(), 0, picture.height(), planes, strides),
-                clip,
-                "converting the colours");
-        if (curve.isPresent()) {
-            curve.get().apply(pixels);
+        return latest;
+    }
+
+    /** Converts into the one buffer that every call returns; pixels that are in it already stay as they are. */
+    ByteBuffer convert(Conversion conversion, AVFrame picture, DecodedPixels asking) {
+        if (asking.equals(held)) {
+            return pixels;
         }
+        if (closed) {
+            throw new IllegalStateException("the reader of " + Libav.nameOf(clip) + " is closed");
+        }
+        held = null;
+        int rows =
+                sws_scale(conversion.scaler, picture.data(), picture.linesize(), 0, picture.height(), planes, strides);
+        if (rows < 0) {
+            throw new IllegalStateException(
+                    "the colours of " + Libav.nameOf(clip) + " cannot be converted: " + Libav.errorText(rows));
+        }
+        conversion.curve.ifPresent(curve -> curve.apply(pixels));
+        held = asking;
         return pixels;
     }
 
-    private void prepare(Source wanted) throws VideoException {
-        freeScaler();
+    private Conversion conversion(Source wanted) throws VideoException {
         boolean scales = wanted.widthPx != widthPx || wanted.heightPx != heightPx;
         int flags = scales ? SWS_BICUBIC | SWS_ACCURATE_RND : SWS_BILINEAR;
-        scaler = sws_getContext(
+        SwsContext scaler = sws_getContext(
                 wanted.widthPx,
                 wanted.heightPx,
                 wanted.format,
@@ -143,8 +198,7 @@ final class BgrConverter implements AutoCloseable {
         IntPointer from = sws_getCoefficients(matrix(wanted));
         // Fails only for formats without a matrix (RGB), which need none.
         sws_setColorspaceDetails(scaler, from, fullRange(wanted) ? 1 : 0, from, 1, 0, 1 << 16, 1 << 16);
-        curve = ToneCurve.of(toneOf(wanted.transfer));
-        source = wanted;
+        return new Conversion(wanted, scaler);
     }
 
     private int matrix(Source picture) {
@@ -179,21 +233,13 @@ final class BgrConverter implements AutoCloseable {
                 || format == AV_PIX_FMT_YUVJ411P;
     }
 
-    private void freeScaler() {
-        if (scaler != null) {
-            sws_freeContext(scaler);
-            scaler = null;
-            source = null;
-        }
-    }
-
     @Override
     public void close() {
         if (closed) {
             return;
         }
         closed = true;
-        freeScaler();
+        all.forEach(conversion -> sws_freeContext(conversion.scaler));
         planes.close();
         strides.close();
         address.close();

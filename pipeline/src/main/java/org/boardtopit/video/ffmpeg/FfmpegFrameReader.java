@@ -64,6 +64,7 @@ public final class FfmpegFrameReader implements FrameReader {
     private BgrConverter converter;
     private PresentationClock clock;
     private VideoInfo info;
+    private DecodedPixels current;
     private long originTicks;
     private boolean picturePending;
     private boolean ended;
@@ -213,6 +214,7 @@ public final class FfmpegFrameReader implements FrameReader {
         if (closed) {
             throw new IllegalStateException("the reader of " + Libav.nameOf(clip) + " is closed");
         }
+        endCurrent();
         while (!filter.pull(upright)) {
             if (ended) {
                 return Optional.empty();
@@ -222,6 +224,13 @@ public final class FfmpegFrameReader implements FrameReader {
         return Optional.of(deliver());
     }
 
+    private void endCurrent() {
+        if (current != null) {
+            current.end();
+            current = null;
+        }
+    }
+
     /**
      * The first frame at or after a time, the frames before it left out undelivered; empty when there is none. Goes to a key
      * picture where that is a short cut. For looking into a clip: indexes then only count what was delivered.
@@ -229,6 +238,7 @@ public final class FfmpegFrameReader implements FrameReader {
      * @param keyUs time of a picture with which decoding can begin, at or before the wanted time
      */
     Optional<VideoFrame> nextFrom(long timeUs, OptionalLong keyUs) throws VideoException {
+        endCurrent();
         if (keyUs.isPresent() && keyUs.getAsLong() > reachedUs) {
             skipTo(keyUs.getAsLong());
         }
@@ -287,8 +297,8 @@ public final class FfmpegFrameReader implements FrameReader {
     private VideoFrame deliver() throws VideoException {
         long stampUs = Libav.toUs(upright.pts(), filter.timeBase());
         reachedUs = Math.max(reachedUs, stampUs);
-        return new VideoFrame(
-                delivered++, clock.next(stampUs), info.widthPx(), info.heightPx(), converter.convert(upright));
+        current = new DecodedPixels(info.widthPx(), info.heightPx(), converter, converter.prepare(upright), upright);
+        return new VideoFrame(delivered++, clock.next(stampUs), current);
     }
 
     @Override
@@ -302,6 +312,7 @@ public final class FfmpegFrameReader implements FrameReader {
             return;
         }
         closed = true;
+        endCurrent();
         if (converter != null) {
             converter.close();
         }

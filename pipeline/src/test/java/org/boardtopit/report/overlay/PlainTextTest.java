@@ -17,7 +17,7 @@ class PlainTextTest {
         "\u0141ukasz, Lukasz",
         "Zo\u00eb Garc\u00eda, Zoe Garcia",
         "I\u015f\u0131k, Isik",
-        "14.88 m \u00b1 0.02, 14.88 m +- 0.02",
+        "14.88 m \u00b1 0.02, 14.88 m \u00b1 0.02",
         "knee 152\u00b0, knee 152\u00b0",
         "3\u20134, 3-4",
         "\u738b, ?"

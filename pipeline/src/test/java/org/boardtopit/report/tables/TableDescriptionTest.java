@@ -6,11 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -21,7 +23,9 @@ class TableDescriptionTest {
     private static final Path MEASURES = Path.of("..", "docs", "measures.md");
 
     static List<Table<?>> tables() {
-        return TableSchemas.TABLES;
+        List<Table<?>> all = new ArrayList<>(TableSchemas.TABLES);
+        all.add(DifferenceRow.TABLE);
+        return all;
     }
 
     @ParameterizedTest
@@ -49,10 +53,22 @@ class TableDescriptionTest {
     @ParameterizedTest
     @MethodSource("tables")
     void everyMeasuredNumberHasAUnitInItsName(Table<?> table) {
-        // A confidence is no quantity; the numbers of intervals.csv and observations.csv have the unit of their
+        // A confidence is no quantity; the numbers of intervals.csv, observations.csv and comparisons have the unit of
+        // their
         // measure.
         Set<String> without = Set.of(
-                "confidence", "mean_confidence", "value", "low_90", "high_90", "guide_low", "guide_high", "severity");
+                "confidence",
+                "mean_confidence",
+                "value",
+                "value_a",
+                "value_b",
+                "difference",
+                "difference_pm",
+                "low_90",
+                "high_90",
+                "guide_low",
+                "guide_high",
+                "severity");
         for (Column<?> column : table.columns()) {
             if (column.type().equals(CellType.NUMBER) && !without.contains(column.name())) {
                 assertTrue(Unit.of(column.name()).isPresent(), column.name());
@@ -110,6 +126,9 @@ class TableDescriptionTest {
                 .filter(line -> line.startsWith("| `"))
                 .map(line -> line.split("\\|", -1)[1])
                 .flatMap(cell -> name.matcher(cell).results().map(m -> m.group(1)))
+                .flatMap(column -> column.contains("<of>")
+                        ? Stream.of("mean", "sd", "change", "change_pm").map(of -> column.replace("<of>", of))
+                        : Stream.of(column))
                 .flatMap(column -> column.contains("<i>")
                         ? List.of(column.replace("<i>", "touchdown"), column.replace("<i>", "toe_off")).stream()
                         : List.of(column).stream())

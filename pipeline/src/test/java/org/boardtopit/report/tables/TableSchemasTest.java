@@ -2,6 +2,7 @@ package org.boardtopit.report.tables;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -85,10 +86,26 @@ class TableSchemasTest {
         assertFalse(dialect.path("trim").asBoolean(true));
     }
 
+    @Test
+    void aByteOrderMarkIsToldAndTheFormCanBeReadBack() throws IOException {
+        for (char separator : new char[] {',', ';', '\t'}) {
+            for (char decimal : separator == ',' ? new char[] {'.'} : new char[] {'.', ','}) {
+                TableFormat format = new TableFormat(separator, decimal, true, false);
+                JsonNode group = written(format);
+                assertEquals("utf-8", group.at("/dialect/encoding").asText());
+                assertTrue(group.path("dc:description").asText().endsWith("The files begin with a byte order mark."));
+                assertEquals(
+                        new TableFormat(separator, decimal),
+                        WrittenFormat.in(folder).orElseThrow());
+            }
+        }
+    }
+
     /** A text may hold everything that tables know how to quote; the description must still fit. */
     @Test
     void awkwardTextsStayValid() throws IOException {
-        for (TableFormat format : List.of(TableFormat.DEFAULT, new TableFormat(';', ','), new TableFormat('\t', ','))) {
+        for (TableFormat format :
+                List.of(TableFormat.DEFAULT, new TableFormat(';', ',', true, false), new TableFormat('\t', ','))) {
             TableWriter writer = new TableWriter(folder, format);
             writer.describe();
             List<String> names = List.of(" a;\"b\",\t.mp4", "=x\r\n.mp4", "\u00FC \uD83D\uDE00 .mp4 ");
@@ -99,6 +116,7 @@ class TableSchemasTest {
             writer.write(ContactRow.TABLE, List.of());
             writer.write(IntervalRow.TABLE, List.of());
             writer.write(ObservationRow.TABLE, List.of());
+            writer.write(AthleteRow.TABLE, List.of());
             assertEquals(List.of(), CsvwValidator.problems(folder));
         }
     }

@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -332,6 +333,14 @@ class TableWriterTest {
         byte[] bytes = Files.readAllBytes(file);
         assertEquals('c', bytes[0]);
         assertTrue(new String(bytes, StandardCharsets.UTF_8).contains("\r\nBl\u00FCte \uD83D\uDE00.mp4,"));
+    }
+
+    @Test
+    void beginsWithAByteOrderMarkWhereOneIsAskedFor() throws Exception {
+        Path file = new TableWriter(folder, new TableFormat(',', '.', true, false))
+                .write(ClipRow.TABLE, List.of(clip("a.mp4", "", null, null)));
+        // EF BB BF, the Unicode Standard, table 2-4
+        assertEquals("efbbbf636c6970", HexFormat.of().formatHex(Files.readAllBytes(file), 0, 7));
     }
 
     /** The beginnings that OWASP's page "CSV Injection" lists, and the disguises of blanks and full-width signs. */

@@ -3,7 +3,6 @@ package org.boardtopit.report.overlay.drawing;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -13,7 +12,6 @@ import org.boardtopit.report.overlay.CameraScene.SceneLine;
 import org.boardtopit.report.overlay.CameraScene.SceneMark;
 import org.boardtopit.report.overlay.PlainText;
 import org.bytedeco.javacpp.BytePointer;
-import org.bytedeco.javacpp.IntPointer;
 import org.bytedeco.opencv.global.opencv_core;
 import org.bytedeco.opencv.global.opencv_imgcodecs;
 import org.bytedeco.opencv.global.opencv_imgproc;
@@ -57,23 +55,7 @@ public final class CameraPicture {
                 canvas.drawOn(large);
                 new CameraPicture(canvas, scale).draw(scene);
             }
-            save(large, target);
-        }
-    }
-
-    private static void save(Mat picture, Path target) throws IOException {
-        Path temporary = target.resolveSibling(target.getFileName() + ".part");
-        try (BytePointer encoded = new BytePointer();
-                IntPointer settings = new IntPointer(opencv_imgcodecs.IMWRITE_JPEG_QUALITY, JPEG_QUALITY)) {
-            if (!opencv_imgcodecs.imencode(".jpg", picture, encoded, settings)) {
-                throw new IOException(target + " cannot be encoded");
-            }
-            byte[] bytes = new byte[(int) encoded.limit()];
-            encoded.get(bytes);
-            Files.write(temporary, bytes);
-            Files.move(temporary, target, StandardCopyOption.REPLACE_EXISTING);
-        } finally {
-            Files.deleteIfExists(temporary);
+            JpegFile.write(large, JPEG_QUALITY, target);
         }
     }
 

@@ -187,7 +187,7 @@ final class Canvas implements AutoCloseable {
         return lettering;
     }
 
-    /** Text with an outline, its capitals capPx high, standing on the base line from x on. ASCII and the degree sign. */
+    /** Text with an outline, its capitals capPx high, standing on the base line from x on. ASCII, the degree sign and plus-minus. */
     void text(String text, double x, double baseline, double capPx, Ink ink) {
         if (capPx >= SMALLEST_CAP_PX && isNear(x, baseline)) {
             sprite(text, capPx)

@@ -3,11 +3,13 @@ package org.boardtopit.report.overlay.drawing;
 /**
  * The colours, chosen by us and never the only carrier of a meaning: near and far side also differ in line style, touchdown
  * and toe-off in shape, phases by name. Near and far lie on either side of the blue-yellow axis, which the common forms
- * of colour blindness keep.
+ * of colour blindness keep, and so do the two attempts of a comparison.
  */
 enum Ink {
     NEAR(0xFFC23D),
     FAR(0x8FA8FF),
+    ATTEMPT_A(0xFFB000),
+    ATTEMPT_B(0x7CC4FF),
     BODY(0xF4F1E8),
     OUTLINE(0x15181E),
     PANEL(0x15181E),

@@ -8,6 +8,7 @@ import org.bytedeco.opencv.opencv_core.Size;
 /** The measures of OpenCV's stroke letters (Hershey simplex), in px at scale 1. */
 final class Lettering {
     static final char DEGREE = '\u00b0';
+    static final char PLUS_MINUS = '\u00b1';
     /** Height of capitals and digits at scale 1 (OpenCV: "cap line" of the font). */
     static final double CAP_HEIGHT = 21;
 
@@ -41,9 +42,13 @@ final class Lettering {
         double sum = 0;
         for (int i = start; i < end; i++) {
             char c = text.charAt(i);
-            sum += c == DEGREE ? DEGREE_ADVANCE : advances[Math.min(COUNT - 1, Math.max(0, c - FIRST))];
+            sum += c == DEGREE ? DEGREE_ADVANCE : advanceOf(c == PLUS_MINUS ? '+' : c);
         }
         return sum;
+    }
+
+    private double advanceOf(char c) {
+        return advances[Math.min(COUNT - 1, Math.max(0, c - FIRST))];
     }
 
     /** Width of a text whose capitals are capPx high, outline included. */

@@ -1,5 +1,6 @@
 package org.boardtopit.report.overlay.drawing;
 
+import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntFunction;
@@ -15,8 +16,8 @@ public final class OverlayVideo {
     private OverlayVideo() {}
 
     /** Paints a clip in which no face is hidden. */
-    public static long write(FrameReader reader, OverlayScene scene, VideoWriter writer) throws VideoException {
-        return write(reader, scene, frame -> List.of(), writer);
+    public static long write(FrameReader reader, OverlayScene scene, VideoWriter writer) throws IOException {
+        return write(reader, scene, frame -> List.of(), UnpaintedFrames.UNSEEN, writer);
     }
 
     /**
@@ -24,17 +25,24 @@ public final class OverlayVideo {
      * finished.
      *
      * @param covers what is hidden in a frame, by its index, before anything is painted
+     * @param pictures is shown every frame after that
      * @return frames written
      * @throws VideoException when reading or writing fails; the writer is then not finished
+     * @throws IOException when the pictures fail; the writer is then not finished
      */
     public static long write(
-            FrameReader reader, OverlayScene scene, IntFunction<List<FaceCover>> covers, VideoWriter writer)
-            throws VideoException {
+            FrameReader reader,
+            OverlayScene scene,
+            IntFunction<List<FaceCover>> covers,
+            UnpaintedFrames pictures,
+            VideoWriter writer)
+            throws IOException {
         long frames = 0;
         try (OverlayPainter painter =
                 new OverlayPainter(scene, reader.info().widthPx(), reader.info().heightPx())) {
             for (Optional<VideoFrame> frame = reader.next(); frame.isPresent(); frame = reader.next()) {
                 FaceCoverPainter.hide(frame.get(), covers.apply(frame.get().index()));
+                pictures.see(frame.get());
                 painter.paint(frame.get());
                 writer.write(frame.get());
                 frames++;

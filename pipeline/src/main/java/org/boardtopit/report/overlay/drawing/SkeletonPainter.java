@@ -63,6 +63,25 @@ final class SkeletonPainter {
         figure.traceSide(pose.nearSide());
     }
 
+    /**
+     * Draws a pose in one colour, to tell one athlete from another: in whole lines or, for the second, in dashed ones without a
+     * casing, between which the first is seen where both are in one place.
+     *
+     * @param linesForPx height of an athlete for whom the lines would be as wide
+     */
+    void drawAs(FramePose pose, Placement placement, double linesForPx, Ink ink, boolean dashed) {
+        Figure figure = new Figure(pose, placement, Double.POSITIVE_INFINITY, linesForPx);
+        if (dashed) {
+            figure.dashes(pose.nearSide().other(), ink);
+            figure.dashedTrunk(ink);
+            figure.dashes(pose.nearSide(), ink);
+        } else {
+            figure.limbs(pose.nearSide().other(), ink, false);
+            figure.trunk(ink);
+            figure.limbs(pose.nearSide(), ink, false);
+        }
+    }
+
     private final class Figure {
         private final FramePose pose;
         private final Placement placement;
@@ -87,12 +106,34 @@ final class SkeletonPainter {
         }
 
         void side(BodySide side, Ink ink, boolean dashed) {
-            for (BodyPoint[] limb : LIMBS) {
-                limb(side.of(limb[0]), side.of(limb[1]), ink, dashed);
-            }
+            limbs(side, ink, dashed);
             for (BodyPoint joint : JOINTS) {
                 joint(side.of(joint), ink);
             }
+        }
+
+        void limbs(BodySide side, Ink ink, boolean dashed) {
+            for (BodyPoint[] limb : LIMBS) {
+                limb(side.of(limb[0]), side.of(limb[1]), ink, dashed);
+            }
+        }
+
+        void dashes(BodySide side, Ink ink) {
+            for (BodyPoint[] limb : LIMBS) {
+                dashes(place(side.of(limb[0])), place(side.of(limb[1])), ink);
+            }
+        }
+
+        void dashedTrunk(Ink ink) {
+            Point2 shoulders = placement.of(pose.middle(LEFT_SHOULDER));
+            Point2 head = placement.of(head());
+            dashes(placement.of(pose.middle(LEFT_HIP)), shoulders, ink);
+            dashes(shoulders, head, ink);
+            canvas.ring(head.x(), head.y(), 0.7 * headRadius, thin, ink);
+        }
+
+        private void dashes(Point2 a, Point2 b, Ink ink) {
+            canvas.dashedLine(a.x(), a.y(), b.x(), b.y(), stroke, stroke * 0.7, thick, ink);
         }
 
         void traceSide(BodySide side) {
@@ -104,21 +145,21 @@ final class SkeletonPainter {
         }
 
         void trunk() {
+            trunk(Ink.BODY);
+        }
+
+        void trunk(Ink ink) {
             Point2 shoulders = placement.of(pose.middle(LEFT_SHOULDER));
             Point2 hips = placement.of(pose.middle(LEFT_HIP));
             Point2 head = placement.of(head());
-            line(hips, shoulders, thick, Ink.BODY);
-            line(place(LEFT_SHOULDER), place(LEFT_SHOULDER.otherSide()), thin, Ink.BODY);
-            line(place(LEFT_HIP), place(LEFT_HIP.otherSide()), thin, Ink.BODY);
+            line(hips, shoulders, thick, ink);
+            line(place(LEFT_SHOULDER), place(LEFT_SHOULDER.otherSide()), thin, ink);
+            line(place(LEFT_HIP), place(LEFT_HIP.otherSide()), thin, ink);
             if (shoulders.isKnown() && head.isKnown()) {
                 double distance = Math.max(1e-6, shoulders.distanceTo(head));
-                line(
-                        shoulders,
-                        head.plus(shoulders.minus(head).times(Math.min(1, headRadius / distance))),
-                        thin,
-                        Ink.BODY);
+                line(shoulders, head.plus(shoulders.minus(head).times(Math.min(1, headRadius / distance))), thin, ink);
                 canvas.ring(head.x(), head.y(), headRadius, thin + casing, Ink.OUTLINE);
-                canvas.ring(head.x(), head.y(), headRadius, thin, Ink.BODY);
+                canvas.ring(head.x(), head.y(), headRadius, thin, ink);
             }
         }
 

@@ -23,6 +23,10 @@ import org.bytedeco.opencv.opencv_core.Size;
  */
 final class TextSprite {
     private static final int OVERSAMPLING = 4;
+    /** A plus-minus is made of both signs, moved apart; at scale 1 their bars are 9 above the base line. */
+    private static final double PLUS_RISE = 3;
+
+    private static final double MINUS_FALL = 8;
 
     private final int widthPx;
     private final int heightPx;
@@ -31,7 +35,7 @@ final class TextSprite {
     private final byte[] letters;
     private final byte[] outline;
 
-    /** Text of ASCII and degree signs, capitals capPx high. */
+    /** Text of ASCII, degree signs and plus-minus, capitals capPx high. */
     TextSprite(String text, double capPx, Lettering lettering) {
         double strokePx = Math.max(1.15, capPx / 8.5);
         double rimPx = Math.max(1.1, capPx / 9);
@@ -68,6 +72,9 @@ final class TextSprite {
         for (int i = 0; i < text.length(); i++) {
             if (text.charAt(i) == Lettering.DEGREE) {
                 degree(pen, baseline - cap, Lettering.DEGREE_RADIUS * scale, stroke, large, white);
+            } else if (text.charAt(i) == Lettering.PLUS_MINUS) {
+                letter("+", pen, baseline - PLUS_RISE * scale, scale, stroke, large, white);
+                letter("-", pen, baseline + MINUS_FALL * scale, scale, stroke, large, white);
             } else {
                 letter(text.substring(i, i + 1), pen, baseline, scale, stroke, large, white);
             }

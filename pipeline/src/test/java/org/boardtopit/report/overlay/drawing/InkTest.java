@@ -9,7 +9,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class InkTest {
 
     /**
-     * Near and far stay clearly apart in full colour blindness of each kind. Matrices for severity 1.0 from Machado,
+     * Near and far, and the two attempts of a comparison, stay clearly apart in full colour blindness of each kind. Matrices for severity 1.0 from Machado,
      * Oliveira and Fernandes 2009 (MEM-H), on linear RGB; colour distance CIE 1976 L*a*b* (MEM-H), where about 2 is just
      * noticeable and 40 was our choice for thin lines.
      */
@@ -25,6 +25,8 @@ class InkTest {
         double[] eye = {a, b, c, d, e, f, g, h, i};
         double distance = distance(lab(seen(Ink.NEAR, eye)), lab(seen(Ink.FAR, eye)));
         assertTrue(distance > 40, eyes + ": " + distance);
+        double attempts = distance(lab(seen(Ink.ATTEMPT_A, eye)), lab(seen(Ink.ATTEMPT_B, eye)));
+        assertTrue(attempts > 40, eyes + ": " + attempts);
     }
 
     /** Contrast at least 4.5 : 1, the bar of WCAG 2.1 success criterion 1.4.3 (MEM-H). */

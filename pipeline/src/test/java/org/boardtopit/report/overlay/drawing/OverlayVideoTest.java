@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -33,7 +34,7 @@ class OverlayVideoTest {
             OverlayScene.CloseView.AUTO);
 
     @Test
-    void everyFrameIsPaintedAndKeepsItsTime() throws VideoException {
+    void everyFrameIsPaintedAndKeepsItsTime() throws IOException {
         RecordingWriter writer = new RecordingWriter();
         try (GreyReader reader = new GreyReader(new long[] {0, 33_000, 70_000}, false)) {
             assertEquals(3, OverlayVideo.write(reader, scene, writer));
