@@ -41,6 +41,7 @@ class ArchitectureTest {
             "pose",
             "motion",
             "contacts",
+            "corrections",
             "fit",
             "phases",
             "measures",

@@ -47,7 +47,8 @@ record MeasuredClip(KeptClip kept, NetworkStore networks) {
         MeetSheet meet = inputs.meet().isEmpty()
                 ? MeetSheet.NONE
                 : MeetSheetReader.read(inputs.meet().get());
-        ClipList list = ClipList.join(inputs.folder(), meet);
+        ClipList list =
+                CorrectionFile.of(null, Optional.of(inputs), folder).joined(ClipList.join(inputs.folder(), meet));
         Clip clip = clip(path.getFileName().toString(), list, folder);
         NetworkStore networks = new NetworkStore(engine, inputs.networks());
         KeptClip kept = new KeptClip(

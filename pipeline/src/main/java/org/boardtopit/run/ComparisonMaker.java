@@ -8,8 +8,10 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import org.boardtopit.clips.Camera;
+import org.boardtopit.clips.Correction;
 import org.boardtopit.clips.Safeguards.Faces;
 import org.boardtopit.clips.TableFormat;
+import org.boardtopit.corrections.RefusedCorrectionException;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.models.PersonDetector;
 import org.boardtopit.pose.ClipLandmarks;
@@ -114,8 +116,8 @@ public final class ComparisonMaker {
 
     private Made make(KeptClip a, KeptClip b, Wish wish, Optional<String> fingerprint)
             throws ClipsNotComparedException, IOException {
-        Side first = side(a);
-        Side second = side(b);
+        Side first = side(a, wish.language());
+        Side second = side(b, wish.language());
         ComparedAttempt one = first.attempt();
         ComparedAttempt two = second.attempt();
         TimeAlignment alignment = TimeAlignment.of(one, two, wish.trueTime())
@@ -151,7 +153,7 @@ public final class ComparisonMaker {
         }
     }
 
-    private Side side(KeptClip kept) throws ClipsNotComparedException, IOException {
+    private Side side(KeptClip kept, Language language) throws ClipsNotComparedException, IOException {
         requireComparable(kept);
         try {
             ClipSources sources = kept.sources(opener);
@@ -159,7 +161,7 @@ public final class ComparisonMaker {
             ClipLandmarks landmarks = ClipLandmarksFile.read(source.kept(".landmarks"), source.fingerprint())
                     .orElseThrow(() -> notKept(kept));
             AttemptAnalysis analysis = new AttemptAnalyser().analyse(kept.clip(), landmarks);
-            OverlayScene scene = ClipDrawing.scene(source, landmarks, analysis);
+            OverlayScene scene = ClipDrawing.scene(source, landmarks, analysis, language);
             AttemptTables tables = new AttemptTables(
                     kept.clip(),
                     kept.meet(),
@@ -169,11 +171,14 @@ public final class ComparisonMaker {
                     kept.clip().name(),
                     landmarks,
                     analysis.view(),
-                    analysis.fitted(),
+                    analysis.drawn(),
                     analysis.measures(),
                     scene,
                     tables.intervals());
             return new Side(sources, source, attempt, covers(kept, sources, source, landmarks, scene));
+        } catch (RefusedCorrectionException e) {
+            throw new ClipsNotComparedException(
+                    kept.clip().fileName() + ", corrections, line " + e.line() + ": " + e.getMessage(), e);
         } catch (VideoException e) {
             throw new ClipsNotComparedException(e.getMessage(), e);
         }
@@ -184,6 +189,9 @@ public final class ComparisonMaker {
         if (kept.clip().withheld().isPresent()) {
             throw new ClipsNotComparedException(
                     name + " is withheld: " + kept.clip().withheld().get());
+        }
+        if (kept.clip().corrections().stream().anyMatch(c -> c.field() == Correction.Field.REJECT)) {
+            throw new ClipsNotComparedException(name + " is rejected by a correction");
         }
         if (kept.clip().view() != Camera.View.SIDE) {
             throw new ClipsNotComparedException(name + " was not filmed from the side, which a comparison needs");
@@ -215,7 +223,9 @@ public final class ComparisonMaker {
             return earlier.get();
         }
         try (PersonDetector detector = detectors.open()) {
-            return new PeopleReading(sources, detector).of(source);
+            return new PeopleReading(sources, Optional.of(detector)).of(source);
+        } catch (NotMeasuredNowException e) {
+            throw new ClipsNotComparedException(e.getMessage(), e);
         } catch (NetworkUnfitException e) {
             throw new ClipsNotComparedException(
                     "faces cannot be hidden without the network that finds people: " + e.getMessage(), e);

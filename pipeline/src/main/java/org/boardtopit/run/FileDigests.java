@@ -9,7 +9,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
 /** SHA-256 of files, block by block: a clip may be larger than the heap. */
-public final class FileDigests {
+final class FileDigests {
     private FileDigests() {}
 
     static MessageDigest sha256() {
@@ -30,7 +30,7 @@ public final class FileDigests {
     }
 
     /** In hexadecimal. */
-    public static String of(Path file) throws IOException {
+    static String of(Path file) throws IOException {
         MessageDigest digest = sha256();
         add(digest, file);
         return HexFormat.of().formatHex(digest.digest());

@@ -8,8 +8,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.boardtopit.clips.Athlete;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.report.page.PageRows;
 import org.boardtopit.report.tables.AthleteRow;
@@ -120,7 +122,9 @@ final class RunTables {
                     clip.fileName(),
                     clip.name(),
                     results[i] == null ? Optional.empty() : results[i].joinedTo(),
-                    mayBeSlow));
+                    mayBeSlow,
+                    clip.athlete().map(Athlete::bornYear).orElse(OptionalInt.empty()),
+                    clip.corrections()));
         }
         return new PageRows(
                 files,

@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipList;
+import org.boardtopit.report.page.PageWriter;
 import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.report.tables.WrittenTables;
 
@@ -58,6 +59,7 @@ final class WithheldClips {
         WrittenTables tables = new WrittenTables(out);
         tables.removeClips(name -> isOf(name, withheldFiles, otherFiles));
         tables.renewWorkbook();
+        Files.deleteIfExists(out.resolve(PageWriter.FILE_NAME)); // the run writes another
     }
 
     /** As a row of the sheet may name its clip: capitals do not count, and the ending may be missing. */

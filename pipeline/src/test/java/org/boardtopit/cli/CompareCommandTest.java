@@ -69,5 +69,6 @@ class CompareCommandTest {
         CommandLineRun again = new CommandLineRun(folder);
         assertEquals(0, again.run("process", "@clips", "--meet", "@meet.yaml", "--out", "@out"), again.err());
         assertTrue(again.err().contains("warning: no comparison of IMG_0431 and IMG_0412: "), again.err());
+        assertTrue(again.out().contains("Comparing IMG_0431 with IMG_0412"), again.out());
     }
 }

@@ -1,6 +1,5 @@
 package org.boardtopit.report.overlay;
 
-import java.util.Locale;
 import java.util.Objects;
 import org.boardtopit.signal.Point2;
 
@@ -16,6 +15,9 @@ import org.boardtopit.signal.Point2;
  */
 public record ContactMark(String contact, Instant instant, String label, Point2 place, long timeUs) {
 
+    /** What follows the label of a contact that a person put right. */
+    public static final String CORRECTED = " *";
+
     public enum Instant {
         TOUCHDOWN,
         TOE_OFF
@@ -29,21 +31,25 @@ public record ContactMark(String contact, Instant instant, String label, Point2 
     }
 
     /**
-     * A mark with the customary label: "hop landing L 2.18 s" for a touchdown, "off 2.31 s" for a toe-off.
+     * A mark with the customary label: in English "hop landing L 2.18 s" for a touchdown, "off 2.31 s" for a toe-off.
      *
      * @param foot as the label calls it
      */
-    public static ContactMark labelled(String contact, String foot, Instant instant, Point2 place, long timeUs) {
+    public static ContactMark labelled(
+            String contact, String foot, Instant instant, Point2 place, long timeUs, OverlayWords words) {
         double timeS = timeUs / 1e6;
-        String label = instant == Instant.TOUCHDOWN
-                ? String.format(Locale.ROOT, "%s %s %.2f s", contact, foot, timeS)
-                : String.format(Locale.ROOT, "off %.2f s", timeS);
+        String label = instant == Instant.TOUCHDOWN ? words.touchdown(contact, foot, timeS) : words.toeOff(timeS);
         return new ContactMark(contact, instant, label, place, timeUs);
     }
 
     /** A small mark without name and label. */
     public static ContactMark small(Instant instant, Point2 place, long timeUs) {
         return new ContactMark("", instant, "", place, timeUs);
+    }
+
+    /** The same mark with the sign of a contact that a person put right, a star behind its label. */
+    public ContactMark withCorrectedSign() {
+        return new ContactMark(contact, instant, (label + CORRECTED).strip(), place, timeUs);
     }
 
     public boolean isTouchdown() {

@@ -12,6 +12,7 @@ import org.boardtopit.report.page.SeriesView.Still;
  * @param strip null when there is none, like phasePicture
  * @param quality in a sentence
  * @param warnings as the tables have them
+ * @param corrections what was put right, by whom and why
  */
 record AttemptView(
         String id,
@@ -28,7 +29,12 @@ record AttemptView(
         String quality,
         String qualityStyle,
         List<String> warnings,
+        List<String> corrections,
         List<Link> links) {
+
+    public boolean hasCorrections() {
+        return !corrections.isEmpty();
+    }
 
     public boolean hasStills() {
         return !stills.isEmpty();
@@ -42,17 +48,11 @@ record AttemptView(
      * A video with the instants to which it can be taken.
      *
      * @param clipS length in the time of the tables, as the page's script reads it; empty when not known
+     * @param fps frames a second in that time; empty when not known
      */
-    record Video(
-            String id,
-            String link,
-            String label,
-            String widthPx,
-            String heightPx,
-            String clipS,
-            List<Chapter> chapters) {
-        public boolean hasSize() {
-            return !widthPx.isEmpty();
+    record Video(String id, String link, String label, String clipS, String fps, List<Chapter> chapters) {
+        public boolean hasChapters() {
+            return !chapters.isEmpty();
         }
     }
 

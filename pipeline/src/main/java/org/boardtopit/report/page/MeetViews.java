@@ -17,11 +17,14 @@ import org.boardtopit.report.tables.IntervalRow;
 import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.report.tables.Outcome;
 import org.boardtopit.report.tables.PhaseRow;
+import org.boardtopit.report.tables.WorkbookCopy;
+import org.boardtopit.wording.Warnings;
 import org.boardtopit.wording.Words;
 
 /** Puts a competition into words. */
 final class MeetViews {
     private static final List<String> TABLES = List.of(
+            WorkbookCopy.FILE_NAME,
             AttemptRow.TABLE.fileName(),
             PhaseRow.TABLE.fileName(),
             ContactRow.TABLE.fileName(),
@@ -30,20 +33,22 @@ final class MeetViews {
             ClipRow.TABLE.fileName());
 
     private final Words words;
+    private final Warnings warnings;
     private final Figures figures;
     private final Naming naming;
     private final PageFiles files;
 
     MeetViews(Words words, PageFiles files) {
         this.words = words;
+        this.warnings = new Warnings(words.language());
         this.figures = new Figures(words);
         this.naming = new Naming(words);
         this.files = files;
     }
 
     MeetView view(String competition, Optional<LocalDate> date, PageRows rows) {
-        List<Series> all = new SeriesFinder(rows).series();
-        SeriesViews views = new SeriesViews(words, files);
+        List<Series> all = new SeriesFinder(rows, date).series();
+        SeriesViews views = new SeriesViews(words, files, all);
         List<SeriesView> series = all.stream().map(views::view).toList();
         return new MeetView(
                 words.language().code(),
@@ -54,7 +59,6 @@ final class MeetViews {
                 series,
                 rows.attempts().stream().anyMatch(row -> row.windMs() != null),
                 all.stream().flatMap(one -> results(one).stream()).toList(),
-                progress(all, views),
                 missing(rows.clips()),
                 TABLES.stream()
                         .flatMap(table -> files.table(table).stream().map(link -> new Link(link, table)))
@@ -75,14 +79,6 @@ final class MeetViews {
         return done >= rows.files().size()
                 ? ""
                 : words.format("unfinished", done, rows.files().size());
-    }
-
-    private List<String> progress(List<Series> all, SeriesViews views) {
-        List<String> lines = new ArrayList<>();
-        for (Series series : all) {
-            views.progress(series).ifPresent(line -> lines.add(naming.athlete(series) + ": " + line));
-        }
-        return lines;
     }
 
     private List<ResultView> results(Series series) {
@@ -110,8 +106,7 @@ final class MeetViews {
                         .orElse(""),
                 row.quality() == null ? "" : naming.word("quality", row.quality()),
                 row.quality() == null ? "" : row.quality().label(),
-                series.attempts().size() > 1
-                        && series.best().filter(attempt::equals).isPresent(),
+                series.isBest(attempt),
                 attempt.isCorrected(),
                 sortKeys(attempt));
     }
@@ -162,10 +157,10 @@ final class MeetViews {
                 skipped);
     }
 
-    private static List<Trouble> troubles(List<ClipRow> clips, Outcome outcome) {
+    private List<Trouble> troubles(List<ClipRow> clips, Outcome outcome) {
         return clips.stream()
                 .filter(clip -> clip.outcome() == outcome)
-                .map(clip -> new Trouble(clip.clip(), clip.reason() == null ? "" : clip.reason()))
+                .map(clip -> new Trouble(clip.clip(), clip.reason() == null ? "" : warnings.of(clip.reason())))
                 .toList();
     }
 }

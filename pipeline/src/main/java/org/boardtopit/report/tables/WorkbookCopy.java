@@ -18,24 +18,26 @@ import org.dhatim.fastexcel.Worksheet;
  * memory for more clips. <a href="../../../../../../../../docs/decisions/0025-one-workbook-made-from-the-tables.md">Decision 0025</a>
  * says why of this kind and by this library.
  */
-final class WorkbookCopy {
-    static final String FILE_NAME = "tables.xlsx";
+public final class WorkbookCopy {
+    public static final String FILE_NAME = "tables.xlsx";
 
     private static final String APPLICATION = "Board to Pit";
 
     /** Of the application's entry in the file's properties, which must be of this form. */
     private static final String APPLICATION_VERSION = "00.0100";
 
+    private final List<Table<?>> all;
     private final TableFormat format;
 
-    /** Of tables that are written so. */
-    WorkbookCopy(TableFormat format) {
+    /** Of tables that are written so; those that are not there are left out. */
+    WorkbookCopy(List<Table<?>> all, TableFormat format) {
+        this.all = all;
         this.format = format;
     }
 
     /** Replaces an earlier copy; it stays untouched until the new one is complete. Without any table nothing is written. */
     void write(Path folder) throws IOException {
-        List<Table<?>> tables = TableSchemas.TABLES.stream()
+        List<Table<?>> tables = all.stream()
                 .filter(table -> Files.isRegularFile(folder.resolve(table.fileName()), LinkOption.NOFOLLOW_LINKS))
                 .toList();
         if (tables.isEmpty()) {

@@ -11,8 +11,10 @@ import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** The run.json of an earlier run: what tells an output folder from any other, and how long its contents may be kept. */
 public final class WrittenRun {
@@ -50,6 +52,16 @@ public final class WrittenRun {
         }
     }
 
+    /** Of the program that wrote it. */
+    public String version() {
+        return content.get("versions") instanceof Map<?, ?> versions ? String.valueOf(versions.get("boardtopit")) : "";
+    }
+
+    /** True when people were taken out of the folder. */
+    public boolean isTidied() {
+        return content.containsKey(TIDIED);
+    }
+
     /** The last day on which everything may be kept; empty when the run was not told. */
     public Optional<LocalDate> retention() {
         try {
@@ -67,8 +79,31 @@ public final class WrittenRun {
         return Optional.ofNullable(content.get(TIDIED)).map(Object::toString);
     }
 
+    /** What the run was told, by the names that run.json has; empty when it has none. */
+    public Map<String, Object> settings() {
+        Map<String, Object> settings = new LinkedHashMap<>();
+        if (content.get("settings") instanceof Map<?, ?> written) {
+            written.forEach((name, value) -> settings.put(String.valueOf(name), value));
+        }
+        return settings;
+    }
+
+    /** Whoever corrected, and the notes, which may name anybody. */
+    private static void removeAuthors(Object clip) {
+        if (clip instanceof Map<?, ?> one && one.get("corrections") instanceof List<?> corrections) {
+            corrections.forEach(c -> {
+                if (c instanceof Map<?, ?> correction) {
+                    correction.keySet().removeAll(Set.of("by", "note"));
+                }
+            });
+        }
+    }
+
     /** Notes the day in the file, for whoever wonders where the pictures are. */
     public void writeTidied(LocalDate today) throws IOException {
+        if (content.get("clips") instanceof List<?> clips) {
+            clips.forEach(WrittenRun::removeAuthors);
+        }
         content.put(TIDIED, today.toString());
         JsonFile.write(file, content);
     }

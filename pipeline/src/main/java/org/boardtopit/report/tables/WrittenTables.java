@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.boardtopit.clips.TableFormat;
 
@@ -40,7 +41,7 @@ public final class WrittenTables {
         Optional<TableFormat> format = WrittenFormat.in(folder);
         WorkbookCopy.remove(folder);
         if (there && format.isPresent()) {
-            new WorkbookCopy(format.get()).write(folder);
+            new WorkbookCopy(TableSchemas.TABLES, format.get()).write(folder);
         }
     }
 
@@ -91,7 +92,7 @@ public final class WrittenTables {
     }
 
     private List<Path> files() {
-        return TableSchemas.TABLES.stream()
+        return Stream.concat(TableSchemas.TABLES.stream(), Stream.of(ReviewRow.TABLE))
                 .map(table -> folder.resolve(table.fileName()))
                 .filter(file -> Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS))
                 .toList();
