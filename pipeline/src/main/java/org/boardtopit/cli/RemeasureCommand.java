@@ -81,6 +81,7 @@ final class RemeasureCommand implements Callable<Integer> {
     public Integer call() throws InputException, NetworkUnfitException, IOException {
         RunInputs.of(out); // before the lock makes a folder work where there was none
         try (RunLock lock = RunLock.take(out)) {
+            OutputFolder.requireNotTidied(out);
             lock.results().removeHalfWritten();
             KeptResults kept = KeptResults.in(out, correctionFile, surroundings.engine());
             warn(kept);
@@ -90,7 +91,7 @@ final class RemeasureCommand implements Callable<Integer> {
 
     private void warn(KeptResults kept) {
         if (!quiet) {
-            kept.list().warnings().forEach(surroundings.console()::warning);
+            kept.list().warningLines().forEach(surroundings.console()::warning);
             String unread = kept.corrections().warning(out);
             if (!unread.isEmpty()) {
                 surroundings.console().warning(unread);
