@@ -49,7 +49,9 @@ final class AthleteWords {
                 best(),
                 trendSentences(trends),
                 trendNote(trends),
-                words.format("changes_of", dayAndName(competitions.get(competitions.size() - 1).get(0))),
+                words.format(
+                        "changes_of",
+                        dayAndName(competitions.get(competitions.size() - 1).get(0))),
                 several ? changes() : List.of(),
                 Recurring.of(athlete).stream().map(this::recurring).toList(),
                 several ? new SeasonPlots(words, all).plots() : List.of(),
