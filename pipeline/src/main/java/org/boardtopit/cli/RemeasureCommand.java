@@ -20,6 +20,7 @@ import org.boardtopit.run.MeetRunner;
 import org.boardtopit.run.Progress;
 import org.boardtopit.run.RefusedHereException;
 import org.boardtopit.run.Remeasuring;
+import org.boardtopit.run.RunComparisons;
 import org.boardtopit.run.RunComparisons.PairMaker;
 import org.boardtopit.run.RunFacts;
 import org.boardtopit.run.RunInputs;
@@ -80,6 +81,7 @@ final class RemeasureCommand implements Callable<Integer> {
     public Integer call() throws InputException, NetworkUnfitException, IOException {
         RunInputs.of(out); // before the lock makes a folder work where there was none
         try (RunLock lock = RunLock.take(out)) {
+            OutputFolder.requireNotTidied(out);
             lock.results().removeHalfWritten();
             KeptResults kept = KeptResults.in(out, correctionFile, surroundings.engine());
             warn(kept);
@@ -89,7 +91,7 @@ final class RemeasureCommand implements Callable<Integer> {
 
     private void warn(KeptResults kept) {
         if (!quiet) {
-            kept.list().warnings().forEach(surroundings.console()::warning);
+            kept.list().warningLines().forEach(surroundings.console()::warning);
             String unread = kept.corrections().warning(out);
             if (!unread.isEmpty()) {
                 surroundings.console().warning(unread);
@@ -115,7 +117,8 @@ final class RemeasureCommand implements Callable<Integer> {
                         out,
                         facts(startedAt, kept),
                         news)
-                .with(new PageWriter(out, kept.meet()));
+                .with(new PageWriter(out, kept.meet()))
+                .with(new RunComparisons(kept.meet().comparisons(), comparisons()));
         RunSummary summary = runner.run(kept.list(), remeasuring.results());
         summary(summary, remeasuring.changed().size(), startedAt);
         return summary;
