@@ -117,7 +117,7 @@ final class RunNews implements RunListener {
     /** What was wrong with the inputs without stopping the run, and in many words what was left out. */
     void inputs(ClipList list) {
         if (wordiness != Wordiness.QUIET) {
-            list.warnings().forEach(console::warning);
+            list.warningLines().forEach(console::warning);
         }
         if (wordiness == Wordiness.VERBOSE) {
             list.skipped().forEach(file -> console.say("skipped " + file.file() + ": " + file.reason()));
