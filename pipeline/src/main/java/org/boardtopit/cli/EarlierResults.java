@@ -1,18 +1,15 @@
 package org.boardtopit.cli;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.boardtopit.clips.AttemptViews;
-import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipList;
-import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.run.ClipFingerprints;
-import org.boardtopit.run.ClipResult;
+import org.boardtopit.run.ClipPictures;
 import org.boardtopit.run.StoredResult;
 import org.boardtopit.run.StoredResults;
 import org.boardtopit.run.workers.WorkerJob;
@@ -33,7 +30,7 @@ final class EarlierResults {
         for (Clip clip : list.clips()) {
             if (results.hasAny(clip)) {
                 find(results, clip, views, fingerprints)
-                        .filter(result -> !pictures || hasPictures(clip, result, out))
+                        .filter(result -> !pictures || ClipPictures.arePresent(clip, result, out))
                         .ifPresent(result -> kept.put(clip.name(), result));
             }
         }
@@ -47,16 +44,5 @@ final class EarlierResults {
         } catch (IOException e) {
             return Optional.empty(); // whoever measures it will say what is wrong
         }
-    }
-
-    private static boolean hasPictures(Clip clip, StoredResult result, Path out) {
-        Optional<ClipResult> measured = result.result().filter(r -> clip.view() == Camera.View.SIDE);
-        if (measured.isEmpty()) {
-            return true;
-        }
-        Path strip = out.resolve(StillNames.FOLDER).resolve(StillNames.strip(clip.name()));
-        return Files.isRegularFile(out.resolve("overlays").resolve(clip.name() + ".mp4"))
-                && (Files.isRegularFile(strip)
-                        || !StillNames.hasStrip(measured.get().contacts()));
     }
 }

@@ -6,6 +6,7 @@ import org.boardtopit.clips.RunSettings;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.pose.Look;
+import org.boardtopit.run.ClipDigests;
 import org.boardtopit.run.ClipFingerprints;
 import org.boardtopit.run.ProgramHash;
 
@@ -14,13 +15,13 @@ final class Fingerprinting {
     private Fingerprinting() {}
 
     /** Reads the networks' cards and the program, opens no network. */
-    static ClipFingerprints of(MeetSheet meet, RunSettings settings, NetworkStore store)
+    static ClipFingerprints of(MeetSheet meet, RunSettings settings, NetworkStore store, ClipDigests digests)
             throws NetworkUnfitException, IOException {
         String measuring = String.join(
                 "\n",
                 store.card(settings.network()).sha256(),
                 store.card(NetworkStore.DEFAULT_DETECTOR).sha256(),
                 Look.of(settings.effort()).toString());
-        return new ClipFingerprints(ProgramHash.of(Fingerprinting.class, NetworkStore.class), meet, measuring);
+        return new ClipFingerprints(ProgramHash.of(Fingerprinting.class, NetworkStore.class), meet, measuring, digests);
     }
 }

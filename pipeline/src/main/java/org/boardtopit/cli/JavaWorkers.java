@@ -37,6 +37,13 @@ final class JavaWorkers implements WorkerStarter {
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx" + heapMiB + "m",
                 "-XX:+UseSerialGC",
+                // Ten times later than usual: compiling with all means took a worker as long as measuring half a clip,
+                // and
+                // little of the program is Java that runs long.
+                "-XX:Tier4InvocationThreshold=50000",
+                "-XX:Tier4MinInvocationThreshold=6000",
+                "-XX:Tier4CompileThreshold=150000",
+                "-XX:Tier4BackEdgeThreshold=400000",
                 "-XX:+ExitOnOutOfMemoryError",
                 "-XX:-CreateCoredumpOnCrash",
                 "-XX:ErrorFile=" + work.resolve("crash-%p.log"),

@@ -48,6 +48,8 @@ public final class Main {
         Console console = surroundings.console();
         CommandLine commands = new CommandLine(new Root())
                 .addSubcommand(new ProcessCommand(surroundings))
+                .addSubcommand(new ReviewCommand(surroundings))
+                .addSubcommand(new RemeasureCommand(surroundings))
                 .addSubcommand(new CheckCommand(surroundings))
                 .addSubcommand(new CompareCommand(surroundings))
                 .addSubcommand(new CamerasCommand(surroundings))
@@ -115,6 +117,8 @@ public final class Main {
                 "Examples:",
                 "  boardtopit process clips --out results",
                 "  boardtopit process clips --meet meet.yaml --out results",
+                "  boardtopit review results",
+                "  boardtopit remeasure results",
                 "  boardtopit check clips --meet meet.yaml --out results",
                 "  boardtopit compare IMG_0412 IMG_0431 --out results",
                 "  boardtopit cameras meet.yaml --out results",
@@ -131,7 +135,7 @@ public final class Main {
         public void run() {
             throw new ParameterException(
                     command.commandLine(),
-                    "a command is missing: process, check, compare, cameras, networks, bench, accuracy or tidy");
+                    "a command is missing: process, review, remeasure, check, compare, cameras, networks, bench, accuracy or tidy");
         }
     }
 }

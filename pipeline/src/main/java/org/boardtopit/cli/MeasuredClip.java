@@ -8,15 +8,12 @@ import java.util.Optional;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipList;
 import org.boardtopit.clips.InputException;
-import org.boardtopit.clips.MeetSheet;
-import org.boardtopit.clips.MeetSheetReader;
 import org.boardtopit.clips.NearMiss;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.models.TensorEngine;
 import org.boardtopit.pose.Look;
 import org.boardtopit.run.KeptClip;
-import org.boardtopit.run.RunInputs;
 
 /**
  * A clip that a user names in the results of a run.
@@ -43,20 +40,15 @@ record MeasuredClip(KeptClip kept, NetworkStore networks) {
                         path,
                         "in the results of which run? Name their folder with --out, or write FOLDER/"
                                 + path.getFileName()));
-        RunInputs inputs = RunInputs.of(folder);
-        MeetSheet meet = inputs.meet().isEmpty()
-                ? MeetSheet.NONE
-                : MeetSheetReader.read(inputs.meet().get());
-        ClipList list = ClipList.join(inputs.folder(), meet);
-        Clip clip = clip(path.getFileName().toString(), list, folder);
-        NetworkStore networks = new NetworkStore(engine, inputs.networks());
+        KeptResults results = KeptResults.in(folder, null, engine);
+        Clip clip = clip(path.getFileName().toString(), results.list(), folder);
         KeptClip kept = new KeptClip(
                 clip,
-                meet,
+                results.meet(),
                 folder,
-                networks.card(inputs.settings().network()),
-                Look.of(inputs.settings().effort()));
-        return new MeasuredClip(kept, networks);
+                results.store().card(results.settings().network()),
+                Look.of(results.settings().effort()));
+        return new MeasuredClip(kept, results.store());
     }
 
     private static Path path(String word) throws InputException {

@@ -16,6 +16,7 @@ import org.boardtopit.clips.ClipList;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.TableWriter;
+import org.boardtopit.run.ClipDigests;
 import org.boardtopit.run.ClipFingerprints;
 import org.boardtopit.run.ClipNotMeasuredException;
 import org.boardtopit.run.ClipResult;
@@ -97,7 +98,8 @@ final class NightBench {
     private Figures timed(List<Clip> clips, Setup setup)
             throws NetworkUnfitException, IOException, ClipNotMeasuredException {
         ClipList list = new ClipList(clips, List.of(), List.of());
-        ClipFingerprints fingerprints = Fingerprinting.of(setup.meet(), setup.settings(), setup.networks());
+        ClipFingerprints fingerprints =
+                Fingerprinting.of(setup.meet(), setup.settings(), setup.networks(), ClipDigests.reading(setup.out()));
         String line = new WorkerSetup(setup.meet(), networks, setup.settings(), setup.out(), setup.overlay()).line();
         long startNs = System.nanoTime();
         long workedNs = ownWork.getAsLong();

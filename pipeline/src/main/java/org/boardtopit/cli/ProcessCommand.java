@@ -5,11 +5,13 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.boardtopit.cli.MeasurerFactory.OpenMeasurer;
 import org.boardtopit.cli.MeasurerFactory.Setup;
@@ -30,12 +32,12 @@ import org.boardtopit.observations.RuleSetReader;
 import org.boardtopit.report.page.PageWriter;
 import org.boardtopit.report.tables.TableWriter;
 import org.boardtopit.report.tables.WrittenRun;
+import org.boardtopit.run.ClipDigests;
 import org.boardtopit.run.ClipFingerprints;
 import org.boardtopit.run.ClipMeasurer;
 import org.boardtopit.run.ClipResult;
 import org.boardtopit.run.MeetRunner;
 import org.boardtopit.run.RunComparisons;
-import org.boardtopit.run.RunComparisons.PairMaker;
 import org.boardtopit.run.RunFacts;
 import org.boardtopit.run.RunInputs;
 import org.boardtopit.run.RunLock;
@@ -49,6 +51,7 @@ import org.boardtopit.run.workers.WorkerFleet;
 import org.boardtopit.run.workers.WorkerJob;
 import org.boardtopit.run.workers.WorkerPlan;
 import org.boardtopit.run.workers.WorkerStarter;
+import org.boardtopit.season.AthleteRegister;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -109,6 +112,12 @@ final class ProcessCommand implements Callable<Integer> {
     @Mixin
     private LandmarkOptions landmarks;
 
+    @Option(
+            names = "--corrections",
+            paramLabel = "FILE",
+            description = "An analyst's corrections. Default: those of the last start, else corrections.csv in DIR.")
+    private Path correctionFile;
+
     @Option(names = "--no-overlay", description = "Make no overlay videos and no stills.")
     private boolean noOverlay;
 
@@ -149,31 +158,48 @@ final class ProcessCommand implements Callable<Integer> {
         RuleSet rules = RuleSetReader.of(meet);
         RunSettings settings = landmarks.settings(meet.settings());
         NetworkStore store = landmarks.networks().store(surroundings.engine());
-        ClipList list = ClipList.join(ClipFolder.list(clips, out, meet.inputFiles()), meet);
+        ClipFolder folder = ClipFolder.list(clips, out, inputFiles(meet));
+        CorrectionFile corrections = CorrectionFile.of(correctionFile, RunInputs.find(out), out);
+        ClipList list = corrections.joined(ClipList.join(folder, meet));
         requireWorkers();
         OutputFolder.prepare(out);
         RunNews news = new RunNews(surroundings.console(), loudness.wordiness());
         news.inputs(list);
+        if (!corrections.warning(out).isEmpty()) {
+            surroundings.console().warning(corrections.warning(out));
+        }
         warnOfRetention(meet.safeguards());
         try (RunLock lock = RunLock.take(out)) {
-            ClipFingerprints fingerprints = Fingerprinting.of(meet, settings, store);
+            ClipFingerprints fingerprints = Fingerprinting.of(meet, settings, store, ClipDigests.reading(out));
             prepare(lock.results(), list);
-            inputs(list, settings).write(out);
+            inputs(list, settings, corrections).write(out);
             Map<String, StoredResult> kept = EarlierResults.of(list, fingerprints, out, !noOverlay);
-            Night night = new Night(meet, rules, settings, store, list, fingerprints, kept, news);
+            Night night = new Night(meet, rules, settings, store, list, corrections, fingerprints, kept, news);
             RunSummary summary = night.run();
             news.summary(summary, out, !noOverlay);
             return ExitCode.of(summary);
         }
     }
 
-    private RunInputs inputs(ClipList list, RunSettings settings) {
+    /** Corrections may lie among the clips; in the output folder they are at home. */
+    private Set<Path> inputFiles(MeetSheet meet) {
+        Set<Path> files = new HashSet<>(meet.inputFiles());
+        if (correctionFile != null) {
+            Path file = correctionFile.toAbsolutePath().normalize();
+            if (!out.toAbsolutePath().normalize().equals(file.getParent())) {
+                files.add(file);
+            }
+        }
+        return files;
+    }
+
+    private RunInputs inputs(ClipList list, RunSettings settings, CorrectionFile corrections) {
         return new RunInputs(
                 list.clips().stream().map(Clip::file).toList(),
                 list.skipped(),
                 Optional.ofNullable(meetFile),
                 landmarks.networks().folder(),
-                Optional.empty(),
+                corrections.elsewhere(),
                 settings,
                 !noOverlay);
     }
@@ -202,6 +228,7 @@ final class ProcessCommand implements Callable<Integer> {
         private final RunSettings settings;
         private final NetworkStore store;
         private final ClipList list;
+        private final CorrectionFile corrections;
         private final ClipFingerprints fingerprints;
         private final Map<String, StoredResult> kept;
         private final RunNews news;
@@ -213,6 +240,7 @@ final class ProcessCommand implements Callable<Integer> {
                 RunSettings settings,
                 NetworkStore store,
                 ClipList list,
+                CorrectionFile corrections,
                 ClipFingerprints fingerprints,
                 Map<String, StoredResult> kept,
                 RunNews news) {
@@ -221,6 +249,7 @@ final class ProcessCommand implements Callable<Integer> {
             this.settings = settings;
             this.store = store;
             this.list = list;
+            this.corrections = corrections;
             this.fingerprints = fingerprints;
             this.kept = kept;
             this.news = news;
@@ -277,10 +306,11 @@ final class ProcessCommand implements Callable<Integer> {
         private RunSummary measure(ClipMeasurer measurer, int lanes, int processes, int threads)
                 throws NetworkUnfitException, IOException {
             TableWriter tables = new TableWriter(out, meet.tables());
-            RunFacts facts = facts(startedAt, meet, settings, store, processes, threads);
+            RunFacts facts = facts(startedAt, meet, settings, store, corrections, processes, threads);
             MeetRunner runner = new MeetRunner(measurer, lanes, tables, out, facts, news)
                     .with(new PageWriter(out, meet))
-                    .with(new RunComparisons(meet.comparisons(), comparisons(news)));
+                    .with(new RunComparisons(
+                            meet.comparisons(), ComparisonOfRun.whatIsMissing(surroundings, out, news::comparing)));
             StopNotice notice = StopNotice.post(surroundings.console(), out);
             try {
                 return runner.run(list, kept);
@@ -288,16 +318,6 @@ final class ProcessCommand implements Callable<Integer> {
                 notice.withdraw();
             }
         }
-    }
-
-    private PairMaker comparisons(RunNews news) {
-        PairMaker maker = surroundings.workers().isPresent()
-                ? new ChildComparison(out)
-                : new ComparisonOfRun(out, surroundings.engine());
-        return (a, b) -> {
-            news.comparing(a, b);
-            maker.make(a, b);
-        };
     }
 
     static void removeHook(Thread hook) {
@@ -322,20 +342,18 @@ final class ProcessCommand implements Callable<Integer> {
     }
 
     private RunFacts facts(
-            Instant startedAt, MeetSheet meet, RunSettings settings, NetworkStore store, int processes, int threads)
+            Instant startedAt,
+            MeetSheet meet,
+            RunSettings settings,
+            NetworkStore store,
+            CorrectionFile corrections,
+            int processes,
+            int threads)
             throws NetworkUnfitException {
-        Map<String, String> versions = new LinkedHashMap<>();
-        versions.put("boardtopit", Version.number());
-        versions.put("java", Runtime.version().toString());
-        versions.put("system", System.getProperty("os.name") + " " + System.getProperty("os.arch"));
-        versions.put("network_engine", surroundings.engine().description());
-        Map<String, String> hashes = new LinkedHashMap<>();
-        for (String name : List.of(settings.network(), NetworkStore.DEFAULT_DETECTOR)) {
-            hashes.put(name, store.card(name).sha256());
-        }
         Map<String, Object> used = new LinkedHashMap<>();
         used.put("clips", clips.stream().map(Path::toString).toList());
         used.put("meet", meetFile == null ? null : meetFile.toString());
+        used.put(MadeWith.CORRECTIONS, corrections.fileName());
         used.put("network", settings.network());
         used.put("workers", processes);
         used.put("threads", threads);
@@ -349,6 +367,11 @@ final class ProcessCommand implements Callable<Integer> {
         used.put(
                 WrittenRun.RETENTION,
                 safeguards.retention().map(LocalDate::toString).orElse(null));
-        return new RunFacts(startedAt, versions, hashes, used);
+        return new RunFacts(
+                startedAt,
+                MadeWith.versions(surroundings.engine()),
+                MadeWith.hashes(settings, store),
+                used,
+                AthleteRegister.of(meet));
     }
 }

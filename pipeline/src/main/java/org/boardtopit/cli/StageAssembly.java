@@ -1,5 +1,6 @@
 package org.boardtopit.cli;
 
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import org.boardtopit.clips.AttemptViews;
 import org.boardtopit.clips.Clip;
@@ -9,6 +10,8 @@ import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.models.PersonDetector;
 import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.pose.Look;
+import org.boardtopit.run.ClipDigests;
+import org.boardtopit.run.ClipMeasurer;
 import org.boardtopit.run.ClipNotMeasuredException;
 import org.boardtopit.run.ClipProcessor;
 import org.boardtopit.run.ClipResult;
@@ -23,6 +26,24 @@ final class StageAssembly implements MeasurerFactory {
     public OpenMeasurer open(Setup setup) throws NetworkUnfitException {
         Parts parts = parts(setup);
         return new Assembled(parts.processor(setup.views(), UnaryOperator.identity()), parts);
+    }
+
+    /**
+     * All stages of one clip that need no network, on what is kept in the output folder. Use each from one thread.
+     *
+     * @throws NetworkUnfitException when the card of the network cannot be read; no network is opened
+     */
+    static Supplier<ClipMeasurer> onKept(Setup setup, ClipDigests digests) throws NetworkUnfitException {
+        int threads = setup.settings().threads();
+        ClipProcessor.KeptTools tools = new ClipProcessor.KeptTools(
+                new FfmpegClipOpener(threads),
+                setup.networks().card(setup.settings().network()),
+                Look.of(setup.settings().effort()),
+                digests,
+                threads,
+                setup.rules(),
+                setup.overlay());
+        return () -> new ClipProcessor(setup.meet(), setup.views(), setup.out(), tools);
     }
 
     /** Opens and tests the networks. */

@@ -8,6 +8,7 @@ import org.boardtopit.clips.AttemptViews;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.models.NetworkUnfitException;
+import org.boardtopit.run.ClipDigests;
 import org.boardtopit.run.ClipFingerprints;
 import org.boardtopit.run.ClipMeasurer;
 import org.boardtopit.run.NotMeasuredNowException;
@@ -51,7 +52,8 @@ final class WorkerCommand implements Callable<Integer> {
         WorkerSetup told = WorkerSetup.parse(line);
         try {
             MeasurerFactory.Setup setup = told.setup(surroundings.engine(), threads);
-            ClipFingerprints fingerprints = Fingerprinting.of(told.meet(), setup.settings(), setup.networks());
+            ClipFingerprints fingerprints =
+                    Fingerprinting.of(told.meet(), setup.settings(), setup.networks(), ClipDigests.reading(told.out()));
             StageAssembly.Parts parts = StageAssembly.parts(setup);
             return new Jobs(parts, fingerprints, life);
         } catch (InputException e) {

@@ -12,21 +12,29 @@ import java.util.OptionalInt;
  * @param bornYear year of birth
  * @param level such as senior, junior or masters; free text
  * @param team whose members are compared with each other; empty when not given
+ * @param id a word that stays with the athlete from one competition to the next; may be empty
  */
 public record Athlete(
-        String bib, String name, Optional<Sex> sex, double statureM, OptionalInt bornYear, String level, String team) {
+        String bib,
+        String name,
+        Optional<Sex> sex,
+        double statureM,
+        OptionalInt bornYear,
+        String level,
+        String team,
+        String id) {
     public static final double LEAST_STATURE_M = 1.00;
     public static final double MOST_STATURE_M = 2.40;
+
+    /** Of no team and without a word that stays. */
+    public Athlete(String bib, String name, Optional<Sex> sex, double statureM, OptionalInt bornYear, String level) {
+        this(bib, name, sex, statureM, bornYear, level, "", "");
+    }
 
     /** Which body segment table applies. */
     public enum Sex {
         MALE,
         FEMALE
-    }
-
-    /** One of no team. */
-    public Athlete(String bib, String name, Optional<Sex> sex, double statureM, OptionalInt bornYear, String level) {
-        this(bib, name, sex, statureM, bornYear, level, "");
     }
 
     public Athlete {

@@ -1,6 +1,7 @@
 package org.boardtopit.clips;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -13,6 +14,7 @@ import java.util.Optional;
  * @param camera the camera position it was filmed from
  * @param athlete the athlete of the entry, where the meet sheet has more to say
  * @param withheld why the clip must not be opened and nothing of it may be shown; empty when it may
+ * @param corrections what an analyst put right, in the order of the file
  */
 public record Clip(
         Path file,
@@ -20,12 +22,33 @@ public record Clip(
         Optional<AttemptEntry> entry,
         Optional<Camera> camera,
         Optional<Athlete> athlete,
-        Optional<String> withheld) {
+        Optional<String> withheld,
+        List<Correction> corrections) {
 
-    /** Withheld when its row says that the athlete did not agree. */
+    public Clip {
+        corrections = List.copyOf(corrections);
+    }
+
+    /** Without corrections. */
+    public Clip(
+            Path file,
+            String name,
+            Optional<AttemptEntry> entry,
+            Optional<Camera> camera,
+            Optional<Athlete> athlete,
+            Optional<String> withheld) {
+        this(file, name, entry, camera, athlete, withheld, List.of());
+    }
+
+    /** Without corrections; withheld when its row says that the athlete did not agree. */
     public Clip(
             Path file, String name, Optional<AttemptEntry> entry, Optional<Camera> camera, Optional<Athlete> athlete) {
         this(file, name, entry, camera, athlete, ConsentCheck.refusal(entry));
+    }
+
+    /** The same with other corrections. */
+    public Clip with(List<Correction> others) {
+        return new Clip(file, name, entry, camera, athlete, withheld, others);
     }
 
     /** From where it was filmed; from the side when no camera is known. */

@@ -39,7 +39,8 @@ public final class MeetSheetReader {
             "language",
             "comparisons");
     private static final List<String> CAMERA = List.of("name", "view", "distortion_k1", "reference", "marks");
-    private static final List<String> ATHLETE = List.of("bib", "name", "sex", "stature_m", "born", "level", "team");
+    private static final List<String> ATHLETE =
+            List.of("bib", "name", "sex", "stature_m", "born", "level", "team", "id");
     private static final List<String> SETTINGS = List.of("network", "threads", "workers", "effort");
     private static final List<String> TABLES = List.of("separator", "decimal", "bom", "workbook");
 
@@ -194,6 +195,10 @@ public final class MeetSheetReader {
                         "name",
                         "there are two athletes named " + InputException.quoted(athlete.name()) + "; give bibs");
             }
+            if (!athlete.id().isEmpty()
+                    && athletes.stream().anyMatch(other -> other.id().equals(athlete.id()))) {
+                throw item.problem("id", "there are two athletes with id " + InputException.quoted(athlete.id()));
+            }
             athletes.add(athlete);
         }
         return athletes;
@@ -212,7 +217,8 @@ public final class MeetSheetReader {
                 item.number("stature_m", Athlete.LEAST_STATURE_M, Athlete.MOST_STATURE_M, "1.80"),
                 born(item),
                 item.text("level"),
-                item.text("team"));
+                item.text("team"),
+                item.text("id"));
     }
 
     /** A year, or a whole date of which the year is kept: no more of a birthday is needed. */

@@ -31,10 +31,19 @@ final class Pseudonyms {
 
     private static final int LONGEST = 20;
 
+    /** Stays from one competition to the next, on purpose: whoever gives an id asks for that. */
+    private static final String ID_PREFIX = "id-";
+
+    /** 27^8 is 3 * 10^11: two of ten thousand athletes of a club's years share one in 6000 clubs. */
+    private static final int ID_LENGTH = 8;
+
+    private final String key;
+
     private final Map<String, String> byIdentity = new LinkedHashMap<>();
     private final Map<String, String> bibByName;
 
     private Pseudonyms(MeetSheet meet, String key) {
+        this.key = key;
         bibByName = meet.athletes().stream()
                 .filter(a -> !a.bib().isEmpty() && !a.name().isEmpty())
                 .collect(Collectors.toMap(Athlete::name, Athlete::bib, (first, second) -> ""));
@@ -96,7 +105,10 @@ final class Pseudonyms {
     private Athlete of(Athlete a, boolean bibs) {
         String pseudonym = of(a.bib(), a.name());
         String bib = bibs && !a.bib().isEmpty() ? pseudonym : a.bib();
-        return new Athlete(bib, pseudonym, a.sex(), a.statureM(), a.bornYear(), a.level(), a.team());
+        String id = a.id().isEmpty()
+                ? ""
+                : pseudonym("id\n" + a.id(), key, ID_LENGTH).replace(PREFIX, ID_PREFIX);
+        return new Athlete(bib, pseudonym, a.sex(), a.statureM(), a.bornYear(), a.level(), a.team(), id);
     }
 
     private AttemptEntry of(AttemptEntry e, boolean bibs) {

@@ -11,6 +11,7 @@ package org.boardtopit.contacts;
  * @param confidence 0 to 1: how surely this is a contact of this kind
  * @param frameLimited true when the frame rate decides: the model could not time it and nearest frames are given, or its
  *     90 % interval is wider than one and a half frames
+ * @param corrected true when a person put something of it right
  */
 public record Contact(
         ContactKind kind,
@@ -22,7 +23,34 @@ public record Contact(
         double toeAlongM,
         double toeAlongSdM,
         double confidence,
-        boolean frameLimited) {
+        boolean frameLimited,
+        boolean corrected) {
+
+    /** As the program found it. */
+    public Contact(
+            ContactKind kind,
+            Foot foot,
+            double touchdownS,
+            double touchdownSdS,
+            double toeOffS,
+            double toeOffSdS,
+            double toeAlongM,
+            double toeAlongSdM,
+            double confidence,
+            boolean frameLimited) {
+        this(
+                kind,
+                foot,
+                touchdownS,
+                touchdownSdS,
+                toeOffS,
+                toeOffSdS,
+                toeAlongM,
+                toeAlongSdM,
+                confidence,
+                frameLimited,
+                false);
+    }
 
     public Contact {
         if (touchdownS >= toeOffS) {
@@ -37,7 +65,39 @@ public record Contact(
     Contact withDoubtOfPlace(double sdM) {
         double sd = Double.isFinite(sdM) ? Math.hypot(toeAlongSdM, sdM) : toeAlongSdM;
         return new Contact(
-                kind, foot, touchdownS, touchdownSdS, toeOffS, toeOffSdS, toeAlongM, sd, confidence, frameLimited);
+                kind,
+                foot,
+                touchdownS,
+                touchdownSdS,
+                toeOffS,
+                toeOffSdS,
+                toeAlongM,
+                sd,
+                confidence,
+                frameLimited,
+                corrected);
+    }
+
+    /** The same contact, touching and leaving when a person saw it. */
+    public Contact timed(double downS, double downSdS, double offS, double offSdS) {
+        return new Contact(
+                kind, foot, downS, downSdS, offS, offSdS, toeAlongM, toeAlongSdM, confidence, frameLimited, true);
+    }
+
+    /** The same contact as what a person calls it, which makes it sure. */
+    public Contact called(ContactKind otherKind, Foot otherFoot) {
+        return new Contact(
+                otherKind,
+                otherFoot,
+                touchdownS,
+                touchdownSdS,
+                toeOffS,
+                toeOffSdS,
+                toeAlongM,
+                toeAlongSdM,
+                1,
+                frameLimited,
+                true);
     }
 
     /** Time on the ground in seconds; NaN when an end is unknown. */

@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.boardtopit.clips.Pattern;
 import org.boardtopit.clips.TakeoffFoot;
 import org.boardtopit.contacts.SequenceDecoder.Sequence;
 import org.boardtopit.motion.MotionTrack;
+import org.boardtopit.signal.OrderStatistics;
 
 /**
  * From the motion to the contacts of the attempt: candidates ({@link CandidateFinder}), the legal order ({@link
@@ -59,6 +61,9 @@ public final class ContactDetector {
     private static final double MOST_FRAMES = 1.5;
 
     private static final double TOE_SYSTEMATIC_SD_STATURE = 0.008;
+    private static final double PIT_SYSTEMATIC_SD_STATURE = 0.015;
+    /** Of a toe that is taken as it is seen, without the model of a support. */
+    private static final double SEEN_TOE_SD_STATURE = 0.02;
 
     private static final List<ContactKind> TRIPLE_JUMP =
             List.of(ContactKind.BOARD, ContactKind.HOP_LANDING, ContactKind.STEP_LANDING);
@@ -268,7 +273,7 @@ public final class ContactDetector {
         double toe = timed.map(SupportFit.Timed::toeAlong).orElse(candidate.alongM())
                 + TOE_SHORT_STATURE * motion.statureM();
         double toeSd = Math.hypot(
-                timed.map(SupportFit.Timed::toeAlongSd).orElse(0.02 * motion.statureM()),
+                timed.map(SupportFit.Timed::toeAlongSd).orElse(SEEN_TOE_SD_STATURE * motion.statureM()),
                 TOE_SYSTEMATIC_SD_STATURE * motion.statureM());
         double own = confidence * candidate.strength();
         double frame = motion.frameStepS();
@@ -295,6 +300,49 @@ public final class ContactDetector {
                 frameLimited);
     }
 
+    /**
+     * A contact at the instants at which a person saw it; its place from the foot as the motion has it between them.
+     *
+     * @param toeOffS NaN for the pit
+     * @param sdS of the instants
+     */
+    public Contact seen(
+            MotionTrack motion, ContactKind kind, Foot foot, double touchdownS, double toeOffS, double sdS) {
+        double stature = motion.statureM();
+        double place;
+        double placeSd;
+        if (kind == ContactKind.PIT) {
+            Optional<PitFit.Timed> heel = new PitFit().fit(motion, touchdownS);
+            place = heel.map(PitFit.Timed::heelAlong).orElse(Double.NaN);
+            placeSd = heel.map(t -> Math.hypot(t.heelAlongSd(), PIT_SYSTEMATIC_SD_STATURE * stature))
+                    .orElse(Double.NaN);
+        } else {
+            GroundLine ground = calibrated ? GroundLine.level() : GroundLine.underToes(motion);
+            double toe = toeAlong(motion, foot, touchdownS, toeOffS);
+            Optional<SupportFit.Timed> stance = new SupportFit(JUMP_MEAN_S, JUMP_SD_S)
+                    .fit(motion, foot, touchdownS, toeOffS, calibrated ? ground.at(toe) : Double.NaN)
+                    .filter(t -> Math.abs(t.toeAlong() - toe) < 2 * SEEN_TOE_SD_STATURE * stature);
+            place = stance.map(SupportFit.Timed::toeAlong).orElse(toe) + TOE_SHORT_STATURE * stature;
+            placeSd = Math.hypot(
+                    stance.map(SupportFit.Timed::toeAlongSd).orElse(SEEN_TOE_SD_STATURE * stature),
+                    TOE_SYSTEMATIC_SD_STATURE * stature);
+        }
+        boolean leaves = Double.isFinite(toeOffS);
+        double leavesSd = leaves ? sdS : Double.NaN;
+        return new Contact(kind, foot, touchdownS, sdS, toeOffS, leavesSd, place, placeSd, 1, false, true);
+    }
+
+    /** Middle place of the toe between two instants; NaN where it is not seen. */
+    private static double toeAlong(MotionTrack motion, Foot foot, double fromS, double toS) {
+        int first = motion.frameAtOrAfter(fromS);
+        int end = Math.max(first + 1, motion.frameAtOrAfter(toS));
+        double[] toes = IntStream.range(first, Math.min(end, motion.frameCount()))
+                .mapToDouble(f -> motion.seen(f, foot.toe()).x())
+                .filter(Double::isFinite)
+                .toArray();
+        return toes.length == 0 ? Double.NaN : OrderStatistics.median(toes);
+    }
+
     private static Contact pit(MotionTrack motion, Candidate candidate, double confidence) {
         Optional<PitFit.Timed> timed = new PitFit()
                 .fit(motion, candidate.touchdownS())
@@ -309,7 +357,7 @@ public final class ContactDetector {
                 Double.NaN,
                 Double.NaN,
                 timed.map(PitFit.Timed::heelAlong).orElse(Double.NaN),
-                timed.map(t -> Math.hypot(t.heelAlongSd(), 0.015 * motion.statureM()))
+                timed.map(t -> Math.hypot(t.heelAlongSd(), PIT_SYSTEMATIC_SD_STATURE * motion.statureM()))
                         .orElse(Double.NaN),
                 confidence * candidate.strength() * (timed.isPresent() ? 1 : 0.7),
                 timed.isEmpty());

@@ -90,7 +90,7 @@ final class ClockAlignment {
     }
 
     private static double touchdown(SideMotion side, ContactKind kind) {
-        return side.contacts().of(kind).map(Contact::touchdownS).orElse(Double.NaN);
+        return side.forClock().of(kind).map(Contact::touchdownS).orElse(Double.NaN);
     }
 
     /**

@@ -153,7 +153,8 @@ public final class FrontalAnalyser {
                     c.toeAlongM(),
                     c.toeAlongSdM(),
                     c.confidence(),
-                    c.frameLimited());
+                    c.frameLimited(),
+                    c.corrected());
             return new SeenContact(Optional.of(own), readings(own));
         }
 

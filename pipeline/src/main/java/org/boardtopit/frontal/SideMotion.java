@@ -8,9 +8,16 @@ import org.boardtopit.signal.Point2;
 /**
  * What the clip from the side tells of an attempt, in its own time.
  *
+ * @param forClock the contacts by which the clips' clocks are laid together: without corrected instants, so that one does not
+ *     move all readings
  * @param fromMarks true when along counts metres from the take-off line
  */
-public record SideMotion(FittedMotion motion, ContactTimeline contacts, boolean fromMarks) {
+public record SideMotion(FittedMotion motion, ContactTimeline contacts, ContactTimeline forClock, boolean fromMarks) {
+
+    /** Without corrections. */
+    public SideMotion(FittedMotion motion, ContactTimeline contacts, boolean fromMarks) {
+        this(motion, contacts, contacts, fromMarks);
+    }
 
     /** Height of the middle of the hips, in the unit of the motion; NaN outside the clip or where it is not known. */
     double hipsHeight(double timeS) {

@@ -89,6 +89,28 @@ public record PhaseMeasures(
                 others);
     }
 
+    /** The same with another change of speed. */
+    PhaseMeasures withSpeedChange(Reading change) {
+        return new PhaseMeasures(
+                phase,
+                supportTimeS,
+                flightTimeS,
+                distanceM,
+                sharePct,
+                vxTakeoffMs,
+                vyTakeoffMs,
+                takeoffAngleDeg,
+                change,
+                comHeightTakeoffM,
+                comPeakM,
+                kneeMinDeg,
+                freeThighMaxDeg,
+                freeThighHoldPct,
+                trunkChangeDeg,
+                arms,
+                more);
+    }
+
     /** A phase of which only its span is said (approach without speed, landing). */
     static PhaseMeasures spanOnly(Phase phase) {
         Reading unknown = Reading.UNKNOWN;

@@ -32,7 +32,7 @@ import org.boardtopit.video.VideoInfo;
  */
 public final class ClipLandmarksFile {
     /** Grows with every change of the layout, or of the stages that fill it. */
-    private static final String LAYOUT = "boardtopit landmarks 2";
+    private static final String LAYOUT = "boardtopit landmarks 3";
 
     private ClipLandmarksFile() {}
 

@@ -179,10 +179,10 @@ public final class AttemptOverlay {
             return Optional.empty();
         }
         Contact c = measures.contacts().get(i).contact();
-        return Optional.of(
-                c.kind() == ContactKind.APPROACH
-                        ? ContactMark.small(instant, place, playUs(atS))
-                        : ContactMark.labelled(name(i), words(c.foot()), instant, place, playUs(atS)));
+        ContactMark mark = c.kind() == ContactKind.APPROACH
+                ? ContactMark.small(instant, place, playUs(atS))
+                : ContactMark.labelled(name(i), words(c.foot()), instant, place, playUs(atS));
+        return Optional.of(c.corrected() ? mark.withCorrectedSign() : mark);
     }
 
     /** Of a contact by its place in the list: its kind; the contacts of a drill are told by their number in the table. */
@@ -221,7 +221,7 @@ public final class AttemptOverlay {
             AngleCallout.trunk(pose, m.atTouchdown(BodyAngle.TRUNK).value()).ifPresent(angles::add);
             AngleCallout.hip(pose, side, m.atTouchdown(BodyAngle.HIP).value()).ifPresent(angles::add);
             AngleCallout.knee(pose, side, m.atTouchdown(BodyAngle.KNEE).value()).ifPresent(angles::add);
-            String title = name(i) + " " + c.foot().label();
+            String title = name(i) + " " + c.foot().label() + (c.corrected() ? ContactMark.CORRECTED : "");
             figures.add(new TouchdownFigure(title, playUs(c.touchdownS()), pose, angles));
         }
         return figures;

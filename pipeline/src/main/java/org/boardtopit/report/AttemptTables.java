@@ -163,7 +163,7 @@ public final class AttemptTables {
                     placed ? known(c.toeAlongM()) : null,
                     placed ? known(PM * c.toeAlongSdM()) : null,
                     c.confidence(),
-                    false,
+                    c.corrected(),
                     angles(m, true),
                     angles(m, false),
                     values(m.more())));

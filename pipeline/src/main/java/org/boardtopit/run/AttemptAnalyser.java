@@ -16,6 +16,9 @@ import org.boardtopit.contacts.ContactDetector;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.ContactTimeline;
 import org.boardtopit.contacts.Foot;
+import org.boardtopit.corrections.ContactCorrections;
+import org.boardtopit.corrections.CorrectedLandmarks;
+import org.boardtopit.corrections.RefusedCorrectionException;
 import org.boardtopit.fit.Assumptions;
 import org.boardtopit.fit.FittedMotion;
 import org.boardtopit.fit.WholeClipFit;
@@ -26,6 +29,7 @@ import org.boardtopit.ground.SelfCalibration;
 import org.boardtopit.ground.opencv.ReferencePicture;
 import org.boardtopit.measures.AttemptMeasurer;
 import org.boardtopit.measures.AttemptMeasures;
+import org.boardtopit.measures.LocalChange;
 import org.boardtopit.measures.ScaleSource;
 import org.boardtopit.motion.BodyScale;
 import org.boardtopit.motion.MotionRepair;
@@ -65,8 +69,21 @@ public final class AttemptAnalyser {
         this.assumptions = assumptions;
     }
 
-    /** Measures the attempt; the same clip and landmarks give the same result. */
+    /**
+     * Measures the attempt, with the corrections of the clip; the same clip and landmarks give the same result.
+     *
+     * @throws RefusedCorrectionException when a correction cannot be true of this clip
+     */
     public AttemptAnalysis analyse(Clip clip, ClipLandmarks landmarks) {
+        ClipLandmarks ofAthlete = CorrectedLandmarks.ofTheAthlete(landmarks, clip.corrections());
+        AttemptAnalysis analysis = analysed(clip, ofAthlete);
+        return new ContactCorrections(clip.corrections(), ofAthlete)
+                .withOtherSides(analysis.asFound())
+                .map(otherSides -> analysed(clip, otherSides))
+                .orElse(analysis);
+    }
+
+    private AttemptAnalysis analysed(Clip clip, ClipLandmarks landmarks) {
         List<String> warnings = new ArrayList<>();
         Optional<RunwayView> calibrated = calibrated(clip, landmarks, warnings);
         Known known = known(clip, landmarks);
@@ -96,8 +113,13 @@ public final class AttemptAnalyser {
      */
     private record Basis(RunwayView view, double statureM, ScaleSource source, Optional<FoundCamera> found) {}
 
-    /** Motion and contacts as seen on some basis. */
-    private record Look(MotionTrack motion, ContactTimeline contacts) {}
+    /**
+     * Motion and contacts as seen on some basis.
+     *
+     * @param asFound the contacts before any correction
+     * @param contacts those that there are, at the instants at which they were found
+     */
+    private record Look(MotionTrack motion, ContactTimeline asFound, ContactTimeline contacts) {}
 
     private static Known known(Clip clip, ClipLandmarks landmarks) {
         double stature =
@@ -221,10 +243,12 @@ public final class AttemptAnalyser {
     private static Look look(Clip clip, ClipLandmarks landmarks, Basis basis) {
         MotionTrack motion =
                 new MotionRepair(SegmentTable.of(sex(clip)), basis.statureM()).repair(landmarks, basis.view());
-        ContactTimeline contacts = new ContactDetector(
-                        basis.source() == ScaleSource.MARKS, takeoffFoot(clip), pattern(clip))
-                .detect(motion);
-        return new Look(motion, contacts);
+        ContactDetector detector =
+                new ContactDetector(basis.source() == ScaleSource.MARKS, takeoffFoot(clip), pattern(clip));
+        ContactTimeline found = detector.detect(motion);
+        ContactTimeline called = new ContactCorrections(clip.corrections(), landmarks)
+                .called(found, (kind, foot, down, off, sd) -> detector.seen(motion, kind, foot, down, off, sd));
+        return new Look(motion, found, called);
     }
 
     /** What the marks leave open of a place along the runway. */
@@ -236,25 +260,61 @@ public final class AttemptAnalyser {
 
     private AttemptAnalysis measured(
             Clip clip, ClipLandmarks landmarks, Basis basis, Look look, List<String> warnings) {
-        ContactTimeline contacts = look.contacts().withDoubtOfPlaces(along -> marksSd(basis, along));
-        FittedMotion fitted =
-                new WholeClipFit(SegmentTable.of(sex(clip)), assumptions(basis)).fit(look.motion(), contacts);
-        PhaseTimeline phases = PhaseTimeline.of(contacts, sight(landmarks, true), sight(landmarks, false));
-        double official = clip.entry().map(AttemptEntry::officialM).orElse(Double.NaN);
-        AttemptMeasures measures = new AttemptMeasurer()
-                .measure(
-                        fitted,
-                        contacts,
-                        phases,
-                        new AttemptMeasurer.Given(
-                                basis.source(),
-                                basis.found(),
-                                official,
-                                landmarks.background().registeredShare(),
-                                landmarks.background().facts(),
-                                athletePx(landmarks, basis),
-                                warnings));
-        return new AttemptAnalysis(basis.view(), basis.found(), fitted, measures);
+        Measuring measuring = new Measuring(clip, landmarks, basis, look.motion(), warnings);
+        ContactTimeline called = look.contacts().withDoubtOfPlaces(along -> marksSd(basis, along));
+        FittedMotion fitted = measuring.fit(called);
+        AttemptMeasures measures = measuring.measure(fitted, called);
+        ContactCorrections.Timed timed =
+                new ContactCorrections(clip.corrections(), landmarks).timed(look.asFound(), called);
+        if (timed.isAsFound()) {
+            return new AttemptAnalysis(
+                    basis.view(), basis.found(), fitted, fitted, look.asFound(), look.contacts(), measures);
+        }
+        FittedMotion again = measuring.fit(timed.contacts());
+        AttemptMeasures corrected = new LocalChange(
+                        measures, measuring.measure(again, timed.contacts()), timed.touchdowns(), timed.toeOffs())
+                .measures();
+        return new AttemptAnalysis(
+                basis.view(), basis.found(), fitted, again, look.asFound(), look.contacts(), corrected);
+    }
+
+    /** Fits and measures contacts of one clip on one basis. */
+    private final class Measuring {
+        private final Clip clip;
+        private final ClipLandmarks landmarks;
+        private final Basis basis;
+        private final MotionTrack motion;
+        private final List<String> warnings;
+
+        Measuring(Clip clip, ClipLandmarks landmarks, Basis basis, MotionTrack motion, List<String> warnings) {
+            this.clip = clip;
+            this.landmarks = landmarks;
+            this.basis = basis;
+            this.motion = motion;
+            this.warnings = warnings;
+        }
+
+        FittedMotion fit(ContactTimeline contacts) {
+            return new WholeClipFit(SegmentTable.of(sex(clip)), assumptions(basis)).fit(motion, contacts);
+        }
+
+        AttemptMeasures measure(FittedMotion fitted, ContactTimeline contacts) {
+            PhaseTimeline phases = PhaseTimeline.of(contacts, sight(landmarks, true), sight(landmarks, false));
+            double official = clip.entry().map(AttemptEntry::officialM).orElse(Double.NaN);
+            return new AttemptMeasurer()
+                    .measure(
+                            fitted,
+                            contacts,
+                            phases,
+                            new AttemptMeasurer.Given(
+                                    basis.source(),
+                                    basis.found(),
+                                    official,
+                                    landmarks.background().registeredShare(),
+                                    landmarks.background().facts(),
+                                    athletePx(landmarks, basis),
+                                    warnings));
+        }
     }
 
     private static Optional<Pattern> pattern(Clip clip) {

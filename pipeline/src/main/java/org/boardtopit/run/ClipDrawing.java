@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.Safeguards.Faces;
+import org.boardtopit.corrections.CorrectedLandmarks;
 import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.report.AttemptOverlay;
 import org.boardtopit.report.FaceCovers;
@@ -37,6 +38,7 @@ final class ClipDrawing {
     /**
      * For one run.
      *
+     * @param people finds where heads are that must be hidden
      * @param faces whose faces may be seen
      * @param language of what is written into the pictures
      * @param out the output folder
@@ -72,9 +74,9 @@ final class ClipDrawing {
     static OverlayScene scene(ClipSource source, ClipLandmarks landmarks, AttemptAnalysis analysis) {
         return new AttemptOverlay(
                         source.clip(),
-                        landmarks,
+                        CorrectedLandmarks.ofTheAthlete(landmarks, source.clip().corrections()),
                         analysis.view(),
-                        analysis.fitted(),
+                        analysis.drawn(),
                         analysis.measures(),
                         source.slowDown())
                 .scene();
@@ -82,11 +84,12 @@ final class ClipDrawing {
 
     private StillsScene stills(AttemptAnalysis analysis, OverlayScene scene) {
         Words words = Words.of("picture", language);
-        return new AttemptStills(analysis.view(), analysis.fitted(), analysis.measures(), scene, words).scene();
+        return new AttemptStills(analysis.view(), analysis.drawn(), analysis.measures(), scene, words).scene();
     }
 
+    /** Of all who were followed, also where that was somebody else. */
     private FaceCovers covers(ClipSource source, ClipLandmarks landmarks, OverlayScene scene, Stages stages)
-            throws IOException {
+            throws IOException, NotMeasuredNowException {
         List<PersonInView> people = List.of();
         if (needsPeople()) {
             stages.begin(PeopleReading.STAGE, 0.72);

@@ -4,14 +4,19 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.boardtopit.clips.Athlete;
 import org.boardtopit.clips.AttemptViews;
 import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.Clip;
+import org.boardtopit.clips.Correction;
 import org.boardtopit.clips.MeetSheet;
+import org.boardtopit.corrections.CorrectedLandmarks;
+import org.boardtopit.corrections.RefusedCorrectionException;
 import org.boardtopit.frontal.ClocksNotAlignedException;
 import org.boardtopit.measures.AttemptMeasures;
 import org.boardtopit.models.LandmarkPool;
+import org.boardtopit.models.NetworkCard;
 import org.boardtopit.models.PersonDetector;
 import org.boardtopit.observations.AthleteLevel;
 import org.boardtopit.observations.ObservedAttempt;
@@ -58,9 +63,30 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
             RuleSet rules,
             boolean overlays) {}
 
+    /**
+     * What a processor works with that opens no network and goes on from what is kept of the clips.
+     *
+     * @param card of the network that the landmarks were read with
+     * @param looks how it looked at every frame
+     * @param digests of the clips' bytes
+     * @param rules by which observations are made
+     * @param overlays false to leave the overlay videos out
+     */
+    public record KeptTools(
+            ClipOpener opener,
+            NetworkCard card,
+            List<Look> looks,
+            ClipDigests digests,
+            int encoderThreads,
+            RuleSet rules,
+            boolean overlays) {}
+
     private final MeetSheet meet;
     private final AttemptViews views;
-    private final Tools tools;
+    private final NetworkCard card;
+    private final List<Look> looks;
+    private final RuleSet rules;
+    private final boolean overlays;
     private final ClipSources sources;
     private final LandmarkReading reading;
     private final ClipDrawing drawing;
@@ -74,31 +100,57 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
     public ClipProcessor(MeetSheet meet, AttemptViews views, Path out, Tools tools) {
         this.meet = meet;
         this.views = views;
-        this.tools = tools;
-        this.sources = new ClipSources(tools.opener(), tools.landmarks().card(), tools.looks(), out);
-        PeopleReading people = new PeopleReading(sources, tools.detector());
-        this.reading = new LandmarkReading(sources, tools.detector(), tools.landmarks(), tools.looks(), people);
-        this.drawing = new ClipDrawing(
-                sources, people, tools.encoderThreads(), out, meet.safeguards().faces(), meet.language());
+        this.card = tools.landmarks().card();
+        this.looks = List.copyOf(tools.looks());
+        this.rules = tools.rules();
+        this.overlays = tools.overlays();
+        this.sources = new ClipSources(tools.opener(), card, looks, out);
+        PeopleReading people = new PeopleReading(sources, Optional.of(tools.detector()));
+        this.reading = new LandmarkReading(
+                sources, Optional.of(new LandmarkReading.Networks(tools.detector(), tools.landmarks())), looks, people);
+        this.drawing = drawing(sources, meet, people, tools.encoderThreads(), out);
+    }
+
+    /** For going on from what is kept in one output folder; a clip of which something is missing is not measured now. */
+    public ClipProcessor(MeetSheet meet, AttemptViews views, Path out, KeptTools tools) {
+        this.meet = meet;
+        this.views = views;
+        this.card = tools.card();
+        this.looks = List.copyOf(tools.looks());
+        this.rules = tools.rules();
+        this.overlays = tools.overlays();
+        this.sources = new ClipSources(tools.opener(), card, looks, out, tools.digests());
+        PeopleReading people = new PeopleReading(sources, Optional.empty());
+        this.reading = new LandmarkReading(sources, Optional.empty(), looks, people);
+        this.drawing = drawing(sources, meet, people, tools.encoderThreads(), out);
+    }
+
+    private static ClipDrawing drawing(
+            ClipSources sources, MeetSheet meet, PeopleReading people, int encoderThreads, Path out) {
+        return new ClipDrawing(
+                sources, people, encoderThreads, out, meet.safeguards().faces(), meet.language());
     }
 
     @Override
     public ClipResult measure(Clip clip, StageListener listener) throws ClipNotMeasuredException {
         Stages stages = new Stages(listener);
         try {
+            requireAccepted(clip);
             if (clip.view() != Camera.View.SIDE) {
                 return measureJoined(clip, stages);
             }
             ClipSource source = source(clip, stages);
-            boolean withPeople = tools.overlays() && drawing.needsPeople();
+            boolean withPeople = overlays && drawing.needsPeople();
             ClipLandmarks landmarks = withPeople ? reading.withPeople(source, stages) : reading.of(source, stages);
             stages.begin("measure", 0.70);
             AttemptAnalysis analysis = withOtherViews(clip, new AttemptAnalyser().analyse(clip, landmarks));
-            if (tools.overlays()) {
+            if (overlays) {
                 drawing.draw(source, landmarks, analysis, stages);
             }
             stages.begin("done", 1);
             return result(clip, landmarks, analysis);
+        } catch (RefusedCorrectionException e) {
+            throw new RefusedHereException(e);
         } catch (NoAthleteException | VideoException e) {
             throw new ClipNotMeasuredException(stages.current(), e.getMessage(), e);
         } catch (IOException e) {
@@ -106,15 +158,31 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
         }
     }
 
+    static void requireAccepted(Clip clip) throws ClipNotMeasuredException {
+        for (Correction correction : clip.corrections()) {
+            if (correction.field() == Correction.Field.REJECT) {
+                String by = correction.by().isEmpty() ? "" : " by " + correction.by();
+                throw new ClipNotMeasuredException("corrections", "rejected" + by + ": " + correction.text(), null);
+            }
+        }
+    }
+
     /** Adds what clips of the same attempt from in front or behind tell; one that fails costs its own part only. */
-    private AttemptAnalysis withOtherViews(Clip clip, AttemptAnalysis side) throws IOException {
+    private AttemptAnalysis withOtherViews(Clip clip, AttemptAnalysis side)
+            throws IOException, NotMeasuredNowException {
         AttemptMeasures measures = side.measures();
         for (Clip other : views.joinedTo(clip)) {
             try {
                 Stages unheard = Stages.unheard();
-                ClipLandmarks landmarks = reading.of(source(other, unheard), unheard);
+                requireAccepted(other);
+                ClipLandmarks landmarks = CorrectedLandmarks.ofTheAthlete(
+                        reading.of(source(other, unheard), unheard), other.corrections());
                 measures = FrontalClip.of(other, landmarks, side).attempt().addedTo(measures);
-            } catch (NoAthleteException | VideoException | ClocksNotAlignedException e) {
+            } catch (RefusedCorrectionException e) {
+                throw e; // said of the other clip's own row too
+            } catch (NotMeasuredNowException e) {
+                throw e;
+            } catch (NoAthleteException | VideoException | ClocksNotAlignedException | ClipNotMeasuredException e) {
                 measures = measures.withWarning(other.fileName() + " could not be joined: " + e.getMessage());
             } catch (RuntimeException e) {
                 // A fault of the program, told in full with the other clip's own row; it must not cost this one.
@@ -133,14 +201,15 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                         "a clip from in front or behind is measured together with one from the side, and the attempts"
                                 + " sheet has no clip from the side of the same bib and attempt",
                         null));
-        ClipLandmarks landmarks = reading.of(source(clip, stages), stages);
+        ClipLandmarks landmarks =
+                CorrectedLandmarks.ofTheAthlete(reading.of(source(clip, stages), stages), clip.corrections());
         stages.begin("measure", 0.70);
+        requireAccepted(side);
         AttemptAnalysis sideAnalysis = new AttemptAnalyser().analyse(side, sideLandmarks(side));
         try {
             FrontalClip frontal = FrontalClip.of(clip, landmarks, sideAnalysis);
             stages.begin("done", 1);
-            return frontal.result(
-                    meet, side, tools.landmarks().card().name(), tools.looks().size());
+            return frontal.result(meet, side, card.name(), looks.size());
         } catch (ClocksNotAlignedException e) {
             throw new ClipNotMeasuredException(
                     stages.current(), "not joined to " + side.fileName() + ": " + e.getMessage(), e);
@@ -198,7 +267,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                 landmarks.video().widthPx(),
                 landmarks.video().heightPx(),
                 null,
-                tools.landmarks().card().name(),
+                card.name(),
                 100 * landmarks.subject().seenShare(),
                 100 * landmarks.background().registeredShare(),
                 meanConfidence(analysis.measures()));
@@ -221,7 +290,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
         ObservedAttempt attempt =
                 ObservedAttempt.of(analysis.measures(), level, clip.athlete().flatMap(Athlete::sex));
         return new ObservationTable(clip.fileName(), analysis.fitted().repaired())
-                .rows(new Observer(tools.rules()).observe(attempt));
+                .rows(new Observer(rules).observe(attempt));
     }
 
     private ClipRecord record(Clip clip, AttemptAnalysis analysis) {
@@ -229,7 +298,8 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
                 clip.fileName(),
                 ClipRecords.registration(analysis.view()),
                 ClipRecords.scale(analysis.measures().scaleSource(), analysis.view(), analysis.found()),
-                ClipRecords.measuring(tools.looks().size(), analysis.fitted()));
+                ClipRecords.measuring(looks.size(), analysis.fitted()),
+                clip.corrections());
     }
 
     static Double meanConfidence(AttemptMeasures measures) {

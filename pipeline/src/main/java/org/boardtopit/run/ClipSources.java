@@ -1,10 +1,10 @@
 package org.boardtopit.run;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import org.boardtopit.clips.AttemptEntry;
@@ -28,21 +28,34 @@ final class ClipSources {
     private final NetworkCard network;
     private final List<Look> looks;
     private final Path work;
+    private final ClipDigests digests;
+
+    /**
+     * Of one run that reads every clip.
+     *
+     * @param network which landmarks are read with, and looks how
+     * @param out the output folder
+     */
+    ClipSources(ClipOpener opener, NetworkCard network, List<Look> looks, Path out) {
+        this(opener, network, looks, out, ClipDigests.reading(out));
+    }
 
     /**
      * Of one run.
      *
      * @param network which landmarks are read with, and looks how
      * @param out the output folder
+     * @param digests of the clips' bytes
      */
-    ClipSources(ClipOpener opener, NetworkCard network, List<Look> looks, Path out) {
+    ClipSources(ClipOpener opener, NetworkCard network, List<Look> looks, Path out, ClipDigests digests) {
+        this.digests = digests;
         this.opener = opener;
         this.network = network;
         this.looks = List.copyOf(looks);
         this.work = out.resolve("work");
     }
 
-    /** The clip with its fingerprint, for which all its bytes are read. */
+    /** The clip with its fingerprint, for which all its bytes are read unless they are remembered. */
     ClipSource of(Clip clip) throws IOException {
         double slowDown = slowDown(clip);
         return new ClipSource(clip, slowDown, fingerprint(clip, slowDown), work);
@@ -63,34 +76,41 @@ final class ClipSources {
         return clip.camera().flatMap(Camera::reference);
     }
 
-    private double slowDown(Clip clip) throws VideoException {
+    private double slowDown(Clip clip) throws IOException {
         double capture = clip.entry().map(AttemptEntry::captureFps).orElse(Double.NaN);
         if (!(capture > 0)) {
             return 1;
         }
+        double ratio = capture / digests.nominalFps(clip, () -> nominalFps(clip));
+        return ratio >= LEAST_SLOW_DOWN ? ratio : 1;
+    }
+
+    private double nominalFps(Clip clip) throws VideoException {
         try (FrameReader reader = opener.open(clip.file())) {
-            double ratio = capture / reader.info().nominalFps();
-            return ratio >= LEAST_SLOW_DOWN ? ratio : 1;
+            return reader.info().nominalFps();
         }
     }
 
     private String fingerprint(Clip clip, double slowDown) throws IOException {
-        MessageDigest digest = FileDigests.sha256();
-        FileDigests.add(digest, clip.file());
-        digest.update(network.sha256().getBytes(StandardCharsets.UTF_8));
-        digest.update(looks.toString().getBytes(StandardCharsets.UTF_8));
-        digest.update(Double.toString(slowDown).getBytes(StandardCharsets.UTF_8));
+        ByteArrayOutputStream after = new ByteArrayOutputStream();
+        add(after, network.sha256());
+        add(after, looks.toString());
+        add(after, Double.toString(slowDown));
         Optional<ReferencePicture> picture = reference(clip);
         if (picture.isPresent()) {
-            FileDigests.add(digest, picture.get().picture());
+            Files.copy(picture.get().picture(), after);
         }
         if (clip.view() != Camera.View.SIDE) {
-            digest.update(clip.view().name().getBytes(StandardCharsets.UTF_8));
-            digest.update(Double.toString(MarkedCamera.distortionK1(clip)).getBytes(StandardCharsets.UTF_8));
+            add(after, clip.view().name());
+            add(after, Double.toString(MarkedCamera.distortionK1(clip)));
             if (picture.isPresent()) {
-                FileDigests.add(digest, picture.get().marksFile());
+                Files.copy(picture.get().marksFile(), after);
             }
         }
-        return HexFormat.of().formatHex(digest.digest());
+        return digests.of(clip, after.toByteArray());
+    }
+
+    private static void add(ByteArrayOutputStream to, String text) {
+        to.writeBytes(text.getBytes(StandardCharsets.UTF_8));
     }
 }

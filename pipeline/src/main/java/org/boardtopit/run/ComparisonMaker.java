@@ -10,6 +10,8 @@ import java.util.Optional;
 import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.Safeguards.Faces;
 import org.boardtopit.clips.TableFormat;
+import org.boardtopit.corrections.CorrectedLandmarks;
+import org.boardtopit.corrections.RefusedCorrectionException;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.models.PersonDetector;
 import org.boardtopit.pose.ClipLandmarks;
@@ -100,12 +102,16 @@ public final class ComparisonMaker {
         return make(a, b, wish, Optional.empty());
     }
 
-    /** The same, unless it was made here before from results that are still those of both clips; empty then. */
-    public Optional<Made> makeIfChanged(KeptClip a, KeptClip b, Wish wish)
-            throws ClipsNotComparedException, IOException {
-        Optional<String> fingerprint = fingerprint(a, b, wish);
-        boolean there = fingerprint.isPresent() && files(a, b, wish).areMadeFrom(fingerprint.get());
-        return there ? Optional.empty() : Optional.of(make(a, b, wish, fingerprint));
+    /** The same of the results of both clips as they are kept now, so that {@link #isThere} knows it again. */
+    public Made makeOfResults(KeptClip a, KeptClip b, Wish wish) throws ClipsNotComparedException, IOException {
+        return make(a, b, wish, fingerprint(a, b, wish));
+    }
+
+    /** True when it was made before from results that are still those of both clips. */
+    public static boolean isThere(KeptClip a, KeptClip b, Wish wish) {
+        return fingerprint(a, b, wish)
+                .filter(fingerprint -> files(a, b, wish).areMadeFrom(fingerprint))
+                .isPresent();
     }
 
     private static ComparisonFiles files(KeptClip a, KeptClip b, Wish wish) {
@@ -156,8 +162,10 @@ public final class ComparisonMaker {
         try {
             ClipSources sources = kept.sources(opener);
             ClipSource source = sources.of(kept.clip());
-            ClipLandmarks landmarks = ClipLandmarksFile.read(source.kept(".landmarks"), source.fingerprint())
+            ClipLandmarks read = ClipLandmarksFile.read(source.kept(".landmarks"), source.fingerprint())
                     .orElseThrow(() -> notKept(kept));
+            ClipLandmarks landmarks =
+                    CorrectedLandmarks.ofTheAthlete(read, kept.clip().corrections());
             AttemptAnalysis analysis = new AttemptAnalyser().analyse(kept.clip(), landmarks);
             OverlayScene scene = ClipDrawing.scene(source, landmarks, analysis);
             AttemptTables tables = new AttemptTables(
@@ -174,6 +182,8 @@ public final class ComparisonMaker {
                     scene,
                     tables.intervals());
             return new Side(sources, source, attempt, covers(kept, sources, source, landmarks, scene));
+        } catch (RefusedCorrectionException e) {
+            throw new ClipsNotComparedException(new RefusedHereException(e).getMessage(), e);
         } catch (VideoException e) {
             throw new ClipsNotComparedException(e.getMessage(), e);
         }
@@ -184,6 +194,11 @@ public final class ComparisonMaker {
         if (kept.clip().withheld().isPresent()) {
             throw new ClipsNotComparedException(
                     name + " is withheld: " + kept.clip().withheld().get());
+        }
+        try {
+            ClipProcessor.requireAccepted(kept.clip());
+        } catch (ClipNotMeasuredException e) {
+            throw new ClipsNotComparedException(name + " is " + e.getMessage(), e);
         }
         if (kept.clip().view() != Camera.View.SIDE) {
             throw new ClipsNotComparedException(name + " was not filmed from the side, which a comparison needs");
@@ -215,7 +230,9 @@ public final class ComparisonMaker {
             return earlier.get();
         }
         try (PersonDetector detector = detectors.open()) {
-            return new PeopleReading(sources, detector).of(source);
+            return new PeopleReading(sources, Optional.of(detector)).of(source);
+        } catch (NotMeasuredNowException e) {
+            throw new ClipsNotComparedException(e.getMessage(), e);
         } catch (NetworkUnfitException e) {
             throw new ClipsNotComparedException(
                     "faces cannot be hidden without the network that finds people: " + e.getMessage(), e);

@@ -30,48 +30,61 @@ import org.boardtopit.video.VideoException;
  */
 final class LandmarkReading {
     private final ClipSources sources;
-    private final PersonDetector detector;
-    private final LandmarkPool landmarks;
+    private final Optional<Networks> networks;
     private final List<Look> looks;
     private final PeopleReading people;
 
-    LandmarkReading(
-            ClipSources sources,
-            PersonDetector detector,
-            LandmarkPool landmarks,
-            List<Look> looks,
-            PeopleReading people) {
+    /** Open networks; owned by whoever made them. */
+    record Networks(PersonDetector detector, LandmarkPool landmarks) {}
+
+    /**
+     * Of one run.
+     *
+     * @param networks empty when nothing may be read anew
+     */
+    LandmarkReading(ClipSources sources, Optional<Networks> networks, List<Look> looks, PeopleReading people) {
         this.sources = sources;
-        this.detector = detector;
-        this.landmarks = landmarks;
+        this.networks = networks;
         this.looks = List.copyOf(looks);
         this.people = people;
     }
 
-    /** Those that are kept, or else made and kept now. */
-    ClipLandmarks of(ClipSource source, Stages stages) throws IOException, NoAthleteException {
+    /**
+     * Those that are kept, or else made and kept now.
+     *
+     * @throws NotMeasuredNowException when none are kept and there are no networks to make them
+     */
+    ClipLandmarks of(ClipSource source, Stages stages) throws IOException, NoAthleteException, NotMeasuredNowException {
         return of(source, false, stages);
     }
 
     /** The same, and everybody in the picture on the way, because the clip will be drawn. */
-    ClipLandmarks withPeople(ClipSource source, Stages stages) throws IOException, NoAthleteException {
+    ClipLandmarks withPeople(ClipSource source, Stages stages)
+            throws IOException, NoAthleteException, NotMeasuredNowException {
         return of(source, true, stages);
     }
 
     private ClipLandmarks of(ClipSource source, boolean withPeople, Stages stages)
-            throws IOException, NoAthleteException {
+            throws IOException, NoAthleteException, NotMeasuredNowException {
         Path kept = source.kept(".landmarks");
         Files.createDirectories(kept.getParent());
         Optional<ClipLandmarks> earlier = ClipLandmarksFile.read(kept, source.fingerprint());
         if (earlier.isPresent()) {
             return earlier.get();
         }
-        ClipLandmarks made = read(source, withPeople, stages);
+        if (networks.isEmpty()) {
+            throw new NotMeasuredNowException(
+                    "landmarks",
+                    "what was read from " + source.clip().fileName() + " is missing in the folder work, or it was read"
+                            + " from another file, picture of the camera or network; start process again to read it",
+                    null);
+        }
+        ClipLandmarks made = read(source, networks.get(), withPeople, stages);
         ClipLandmarksFile.write(kept, source.fingerprint(), made);
         return made;
     }
 
-    private ClipLandmarks read(ClipSource source, boolean withPeople, Stages stages)
+    private ClipLandmarks read(ClipSource source, Networks open, boolean withPeople, Stages stages)
             throws IOException, NoAthleteException {
         Survey survey = withPeople ? people.beside(source, stages, "survey", r -> survey(source, r)) : survey(source);
         stages.begin("track", 0.25);
@@ -81,12 +94,13 @@ final class LandmarkReading {
                 ? Optional.empty()
                 : MarkedCamera.find(source.clip(), survey.background(), new ArrayList<>()); // warned of when measured
         try (FrameReader reader = sources.open(source)) {
-            subject = new AthleteTracker(detector, landmarks.worker(0)).track(survey, reader, view, camera);
+            subject =
+                    new AthleteTracker(open.detector(), open.landmarks().worker(0)).track(survey, reader, view, camera);
         }
         stages.begin("landmarks", 0.35);
         PoseTrack poses;
         try (FrameReader reader = sources.open(source)) {
-            poses = new PoseReader(landmarks, looks).read(reader, subject);
+            poses = new PoseReader(open.landmarks(), looks).read(reader, subject);
         }
         return new ClipLandmarks(
                 survey.video(), survey.timestampsUs(), survey.undecodableFrames(), survey.background(), subject, poses);

@@ -161,7 +161,8 @@ public final class MeetRunner {
             rows = new RunTables(
                     tables,
                     clips.size(),
-                    list.skipped().stream().map(MeetRunner::skippedRow).toList());
+                    list.skipped().stream().map(MeetRunner::skippedRow).toList(),
+                    facts.register());
             work = Workload.of(clips);
         }
 
@@ -171,6 +172,7 @@ public final class MeetRunner {
             new Lanes(lanes).runAll(this::measureWaiting);
             comparisons.filter(wanted -> !wanted.isEmpty()).ifPresent(this::compare);
             copyTables();
+            writeLastPage();
             RunSummary summary = summary();
             log.add("end: " + summary.measured() + " measured, " + summary.notMeasured() + " not, " + summary.withheld()
                     + " withheld" + (unwritten == null ? "" : "; the tables could not be written")
@@ -334,15 +336,22 @@ public final class MeetRunner {
                 listener.trouble("the tables cannot be written now: " + e.getMessage());
                 unwritten = e;
             }
+            page.ifPresent(this::writeNowAndThen);
+        }
+
+        private void writeNowAndThen(PageWriter writer) {
+            boolean due = pageAtS == null || secondsSince(startNs) - pageAtS >= PAGE_EVERY_S;
+            if (due && done < clips.size()) {
+                write(writer);
+            }
+        }
+
+        private synchronized void writeLastPage() {
             page.ifPresent(this::write);
         }
 
         /** A page that fails, for whatever reason, costs no table. */
         private void write(PageWriter writer) {
-            boolean last = done == clips.size();
-            if (!last && pageAtS != null && secondsSince(startNs) - pageAtS < PAGE_EVERY_S) {
-                return;
-            }
             pageAtS = secondsSince(startNs);
             try {
                 writer.write(rows.page(clips));

@@ -4,7 +4,7 @@ package org.boardtopit.run;
  * A clip cannot be measured for a reason that is not the clip's: the disk is full, the file was taken away, the process that
  * measured it died. Nothing is stored of it, so that the next start of the run tries again.
  */
-public final class NotMeasuredNowException extends ClipNotMeasuredException {
+public class NotMeasuredNowException extends ClipNotMeasuredException {
     private static final long serialVersionUID = 1L;
 
     /** One clip's failure, for now. */

@@ -22,22 +22,37 @@ final class PeopleReading {
     static final String STAGE = "faces";
 
     private final ClipSources sources;
-    private final PeopleSearch search;
+    private final Optional<PeopleSearch> search;
 
-    PeopleReading(ClipSources sources, PersonDetector detector) {
+    /**
+     * Of one run.
+     *
+     * @param detector empty when nobody may be looked for anew
+     */
+    PeopleReading(ClipSources sources, Optional<PersonDetector> detector) {
         this.sources = sources;
-        this.search = new PeopleSearch(detector);
+        this.search = detector.map(PeopleSearch::new);
     }
 
-    /** Those that are kept, or else found now, for which the clip is read. */
-    List<PersonInView> of(ClipSource source) throws IOException {
+    /**
+     * Those that are kept, or else found now, for which the clip is read.
+     *
+     * @throws NotMeasuredNowException when none are kept and there is no detector to find them
+     */
+    List<PersonInView> of(ClipSource source) throws IOException, NotMeasuredNowException {
         Optional<List<PersonInView>> earlier = kept(source);
         if (earlier.isPresent()) {
             return earlier.get();
         }
+        if (search.isEmpty()) {
+            throw new NotMeasuredNowException(
+                    STAGE,
+                    "where the heads are that must be hidden is not known any more; start process again to look for them",
+                    null);
+        }
         List<PersonInView> people;
         try (FrameReader reader = sources.open(source)) {
-            people = search.search(reader);
+            people = search.get().search(reader);
         }
         keep(source, people);
         return people;
@@ -70,10 +85,10 @@ final class PeopleReading {
      */
     <T> T beside(ClipSource source, Stages stages, String stage, Reading<T> reading) throws IOException {
         try (FrameReader reader = sources.open(source)) {
-            if (kept(source).isPresent()) {
+            if (search.isEmpty() || kept(source).isPresent()) {
                 return reading.read(reader);
             }
-            try (PeopleSearch.Looking looking = search.begin(reader.info())) {
+            try (PeopleSearch.Looking looking = search.get().begin(reader.info())) {
                 T result = reading.read(new WatchedReader(reader, frame -> see(looking, frame, stages, stage)));
                 stages.begin(STAGE, stages.share());
                 keep(source, looking.finish());

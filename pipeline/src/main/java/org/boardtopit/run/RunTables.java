@@ -3,13 +3,18 @@ package org.boardtopit.run;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.boardtopit.clips.Athlete;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.report.page.PageRows;
+import org.boardtopit.report.tables.AthleteRow;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRecord;
 import org.boardtopit.report.tables.ClipRow;
@@ -18,11 +23,15 @@ import org.boardtopit.report.tables.IntervalRow;
 import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.report.tables.PhaseRow;
 import org.boardtopit.report.tables.TableWriter;
+import org.boardtopit.season.AthleteRegister;
+import org.boardtopit.season.AthleteTable;
+import org.boardtopit.season.MeasuredAttempt;
 
 /** The rows of a run so far, in the order of its clips, and the tables that hold them. */
 final class RunTables {
     private final TableWriter writer;
     private final List<ClipRow> skipped;
+    private final AthleteRegister register;
     private final ClipResult[] results;
     private final ClipRow[] clips;
 
@@ -31,9 +40,10 @@ final class RunTables {
      *
      * @param clips how many there are
      */
-    RunTables(TableWriter writer, int clips, List<ClipRow> skipped) {
+    RunTables(TableWriter writer, int clips, List<ClipRow> skipped, AthleteRegister register) {
         this.writer = writer;
         this.skipped = List.copyOf(skipped);
+        this.register = register;
         this.results = new ClipResult[clips];
         this.clips = new ClipRow[clips];
     }
@@ -69,6 +79,26 @@ final class RunTables {
         return skipped;
     }
 
+    private List<AthleteRow> athletes() {
+        AthleteTable athletes = new AthleteTable(register);
+        measured()
+                .filter(r -> r.joinedTo().isEmpty())
+                .forEach(r -> attempt(r).ifPresent(a -> athletes.add(r.attempt(), a)));
+        return athletes.rows();
+    }
+
+    private static Optional<MeasuredAttempt> attempt(ClipResult result) {
+        AttemptRow row = result.attempt();
+        Map<String, String> kinds = new HashMap<>();
+        result.contacts()
+                .forEach(c -> kinds.put(Integer.toString(c.contact()), c.kind().label()));
+        return MeasuredAttempt.of(
+                new MeasuredAttempt.Card(
+                        row.clip(), row.result(), row.officialM(), row.windMs(), row.effectiveM(), row.quality()),
+                kinds,
+                result.intervals());
+    }
+
     private Stream<ClipResult> measured() {
         return Arrays.stream(results).filter(Objects::nonNull);
     }
@@ -92,7 +122,8 @@ final class RunTables {
                     clip.fileName(),
                     clip.name(),
                     results[i] == null ? Optional.empty() : results[i].joinedTo(),
-                    mayBeSlow));
+                    mayBeSlow,
+                    clip.athlete().map(Athlete::bornYear).orElse(OptionalInt.empty())));
         }
         return new PageRows(
                 files,
@@ -132,6 +163,7 @@ final class RunTables {
         writer.write(ContactRow.TABLE, rows(ClipResult::contacts));
         writer.write(PhaseRow.TABLE, rows(ClipResult::phases));
         writer.write(AttemptRow.TABLE, attempts());
+        writer.write(AthleteRow.TABLE, athletes());
         writer.write(
                 ClipRow.TABLE, Stream.concat(clips().stream(), skipped.stream()).toList());
     }

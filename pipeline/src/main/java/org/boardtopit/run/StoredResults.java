@@ -61,6 +61,16 @@ public final class StoredResults {
         }
     }
 
+    /** What became of the clip when it was measured last, from whatever; for comparing. */
+    public Optional<StoredResult> last(Clip clip) {
+        try {
+            File file = RecordJson.mapperOfRecords().readValue(Files.readAllBytes(file(clip)), File.class);
+            return LAYOUT.equals(file.layout) ? Optional.ofNullable(file.content) : Optional.empty();
+        } catch (IOException e) {
+            return Optional.empty();
+        }
+    }
+
     /** On return it is on the disk, also when the power fails. */
     public void write(Clip clip, String fingerprint, StoredResult result) throws IOException {
         Files.createDirectories(folder);
@@ -82,6 +92,7 @@ public final class StoredResults {
         Files.deleteIfExists(folder.resolve(clip.name() + ".landmarks"));
         Files.deleteIfExists(folder.resolve(clip.name() + ".people"));
         forgetComparisons(clip);
+        Files.deleteIfExists(folder.resolve(clip.name() + ".known"));
     }
 
     private void forgetComparisons(Clip clip) throws IOException {

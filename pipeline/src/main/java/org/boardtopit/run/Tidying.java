@@ -6,6 +6,7 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import org.boardtopit.report.page.PageWriter;
 import org.boardtopit.report.tables.WrittenRun;
 import org.boardtopit.report.tables.WrittenTables;
 
@@ -15,7 +16,6 @@ import org.boardtopit.report.tables.WrittenTables;
  */
 public final class Tidying {
     private static final List<String> PICTURES = List.of("overlays", "stills", "comparisons", "cameras");
-    private static final String PAGE = "index.html";
     private static final String WORK = "work";
 
     private final Path folder;
@@ -56,7 +56,7 @@ public final class Tidying {
     }
 
     private int pictures(boolean really) throws IOException {
-        int files = remove(PAGE, really);
+        int files = remove(PageWriter.FILE_NAME, really);
         for (String name : PICTURES) {
             files += remove(name, really);
         }

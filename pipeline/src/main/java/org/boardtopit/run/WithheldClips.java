@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.boardtopit.clips.Clip;
+import org.boardtopit.report.page.PageWriter;
 import org.boardtopit.report.stills.StillNames;
 import org.boardtopit.report.tables.WrittenTables;
 
@@ -48,6 +49,7 @@ final class WithheldClips {
         WrittenTables tables = new WrittenTables(out);
         tables.removeClips(withheldFiles);
         tables.renewWorkbook();
+        Files.deleteIfExists(out.resolve(PageWriter.FILE_NAME)); // the run writes another
     }
 
     private static String stem(String fileName) {

@@ -23,7 +23,7 @@ import org.boardtopit.signal.Point2;
  */
 public final class PeopleFile {
     /** Grows with every change of the layout, or of {@link PeopleSearch}. */
-    private static final String LAYOUT = "boardtopit people 1";
+    private static final String LAYOUT = "boardtopit people 2";
 
     private PeopleFile() {}
 

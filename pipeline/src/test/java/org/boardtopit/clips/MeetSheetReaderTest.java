@@ -75,6 +75,7 @@ class MeetSheetReaderTest {
                     born: 2004
                     level: junior
                     team: Brackenfold Juniors
+                    id: club-17
                 comparisons: [team_mates, best_and_worst]
                 settings: {network: heavy, threads: 3, workers: 2, effort: thorough}
                 tables: {separator: tab, decimal: ",", bom: true, workbook: xlsx}
@@ -93,7 +94,8 @@ class MeetSheetReaderTest {
                         1.78,
                         OptionalInt.of(2004),
                         "junior",
-                        "Brackenfold Juniors"),
+                        "Brackenfold Juniors",
+                        "club-17"),
                 sheet.athletes().get(0));
         assertEquals(Set.of(AutomaticComparison.BEST_AND_WORST, AutomaticComparison.TEAM_MATES), sheet.comparisons());
         assertEquals(new RunSettings("heavy", 3, 2, Effort.THOROUGH), sheet.settings());
@@ -232,6 +234,7 @@ class MeetSheetReaderTest {
                 "cameras: [{name: a, reference: stand.jpg}] | meet.yaml, line 1, column 32: reference is of use only together with marks; give both, or neither",
                 "cameras: [{name: a, marks: stand.csv}] | meet.yaml, line 1, column 28: marks is of use only together with reference; give both, or neither",
                 "athletes: [{sex: male}] | meet.yaml, line 1, column 12: an athlete needs a bib or a name",
+                "athletes: [{bib: 1, id: a}, {bib: 2, id: a}] | meet.yaml, line 1, column 42: there are two athletes with id 'a'",
                 "athletes: [{bib: 1}, {bib: \"1\"}] | meet.yaml, line 1, column 28: there are two athletes with bib '1'",
                 "athletes: [{name: A}, {name: A}] | meet.yaml, line 1, column 30: there are two athletes named 'A'; give bibs",
                 "athletes: [{bib: 1, sex: man}] | meet.yaml, line 1, column 26: sex must be one of male, female, was 'man'",

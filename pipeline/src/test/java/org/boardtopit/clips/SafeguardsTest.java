@@ -167,6 +167,20 @@ class SafeguardsTest {
     }
 
     @Test
+    void anIdIsReplacedByOneThatStaysFromCompetitionToCompetitionWithTheSameKey() throws Exception {
+        String names = "names: pseudonyms\nathletes: [{bib: '214', name: Corin Vask, id: club-17}]\n";
+        String first = read(DAY + names + "names_key: a\n").athletes().get(0).id();
+        String later = read("competition: Other\ndate: 2026-07-05\n" + names + "names_key: a\n")
+                .athletes()
+                .get(0)
+                .id();
+        String otherKey = read(DAY + names + "names_key: b\n").athletes().get(0).id();
+        assertTrue(first.matches("id-[a-z2-9]{8}"), first);
+        assertEquals(first, later);
+        assertNotEquals(first, otherKey);
+    }
+
+    @Test
     void aHundredAthletesHaveAHundredPseudonyms() throws Exception {
         StringBuilder athletes = new StringBuilder(DAY + "names: pseudonyms\nathletes:\n");
         for (int bib = 1; bib <= 100; bib++) {

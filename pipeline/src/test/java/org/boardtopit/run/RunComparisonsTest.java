@@ -25,7 +25,7 @@ class RunComparisonsTest {
 
     private static Attempt attempt(
             String name, String bib, String team, AttemptResult result, Double officialM, Double effectiveM) {
-        Athlete athlete = new Athlete(bib, "", Optional.empty(), Double.NaN, OptionalInt.empty(), "", team);
+        Athlete athlete = new Athlete(bib, "", Optional.empty(), Double.NaN, OptionalInt.empty(), "", team, "");
         Clip clip = new Clip(Path.of(name + ".mp4"), name, Optional.empty(), Optional.empty(), Optional.of(athlete));
         AttemptRow row = new AttemptRow(
                 name + ".mp4",

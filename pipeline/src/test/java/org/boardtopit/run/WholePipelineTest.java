@@ -49,6 +49,7 @@ import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.CsvwValidator;
 import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.report.tables.TableWriter;
+import org.boardtopit.season.AthleteRegister;
 import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoFrame;
 import org.boardtopit.video.ffmpeg.FfmpegClipOpener;
@@ -189,8 +190,11 @@ class WholePipelineTest {
     @ParameterizedTest
     @CsvSource({"',',.", ";,','"})
     void itsTablesAreAsTablesJsonDescribesThem(char separator, char decimal, @TempDir Path folder) throws IOException {
-        RunTables tables =
-                new RunTables(new TableWriter(folder, new TableFormat(separator, decimal)), MEASURED.size(), List.of());
+        RunTables tables = new RunTables(
+                new TableWriter(folder, new TableFormat(separator, decimal)),
+                MEASURED.size(),
+                List.of(),
+                AthleteRegister.NONE);
         int number = 0;
         for (ClipResult result : MEASURED.values()) {
             tables.put(number++, result);

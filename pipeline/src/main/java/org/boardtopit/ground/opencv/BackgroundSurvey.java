@@ -12,6 +12,7 @@ import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoException;
 import org.boardtopit.video.VideoFrame;
 import org.boardtopit.video.VideoInfo;
+import org.bytedeco.opencv.global.opencv_core;
 import org.bytedeco.opencv.global.opencv_imgproc;
 import org.bytedeco.opencv.opencv_core.Mat;
 import org.bytedeco.opencv.opencv_core.Size;
@@ -37,6 +38,12 @@ public final class BackgroundSurvey {
     private static final double LEAST_SPREAD_SHARE = 0.5;
 
     private static final int MAX_KEY_FRAMES = 200;
+
+    static {
+        // Clips are measured side by side; the library's own threads would wait for work in circles, at the others'
+        // expense.
+        opencv_core.setNumThreads(1);
+    }
 
     private final Optional<ReferencePicture> reference;
 

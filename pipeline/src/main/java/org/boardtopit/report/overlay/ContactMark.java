@@ -16,6 +16,9 @@ import org.boardtopit.signal.Point2;
  */
 public record ContactMark(String contact, Instant instant, String label, Point2 place, long timeUs) {
 
+    /** What follows the label of a contact that a person put right. */
+    public static final String CORRECTED = " *";
+
     public enum Instant {
         TOUCHDOWN,
         TOE_OFF
@@ -44,6 +47,11 @@ public record ContactMark(String contact, Instant instant, String label, Point2 
     /** A small mark without name and label. */
     public static ContactMark small(Instant instant, Point2 place, long timeUs) {
         return new ContactMark("", instant, "", place, timeUs);
+    }
+
+    /** The same mark with the sign of a contact that a person put right, a star behind its label. */
+    public ContactMark withCorrectedSign() {
+        return new ContactMark(contact, instant, (label + CORRECTED).strip(), place, timeUs);
     }
 
     public boolean isTouchdown() {

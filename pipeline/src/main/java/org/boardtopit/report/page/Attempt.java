@@ -29,6 +29,8 @@ record Attempt(
         List<ObservationRow> observations,
         List<ClipFile> otherViews) {
 
+    private static final double SAME_INSTANT_S = 5e-4;
+
     /** The same in another place. */
     Attempt numbered(int other) {
         return new Attempt(other, row, file, clipS, phases, contacts, intervals, observations, otherViews);
@@ -57,6 +59,18 @@ record Attempt(
 
     boolean isCorrected() {
         return contacts.stream().anyMatch(Attempt::isCorrected);
+    }
+
+    /** True when a contact at one of its ends was corrected, so that its numbers rest on the correction. */
+    boolean isCorrected(PhaseRow phase) {
+        return contacts.stream()
+                .filter(Attempt::isCorrected)
+                .anyMatch(contact ->
+                        isAt(contact.touchdownS(), phase.startS()) || isAt(contact.touchdownS(), phase.endS()));
+    }
+
+    private static boolean isAt(Double one, Double other) {
+        return one != null && other != null && Math.abs(one - other) < SAME_INSTANT_S;
     }
 
     static boolean isCorrected(ContactRow contact) {

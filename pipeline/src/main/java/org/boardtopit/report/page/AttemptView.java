@@ -42,17 +42,11 @@ record AttemptView(
      * A video with the instants to which it can be taken.
      *
      * @param clipS length in the time of the tables, as the page's script reads it; empty when not known
+     * @param fps frames a second in that time; empty when not known
      */
-    record Video(
-            String id,
-            String link,
-            String label,
-            String widthPx,
-            String heightPx,
-            String clipS,
-            List<Chapter> chapters) {
-        public boolean hasSize() {
-            return !widthPx.isEmpty();
+    record Video(String id, String link, String label, String clipS, String fps, List<Chapter> chapters) {
+        public boolean hasChapters() {
+            return !chapters.isEmpty();
         }
     }
 

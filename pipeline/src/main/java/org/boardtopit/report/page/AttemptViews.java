@@ -12,6 +12,7 @@ import org.boardtopit.report.page.AttemptView.NumbersView;
 import org.boardtopit.report.page.AttemptView.Video;
 import org.boardtopit.report.page.PageRows.ClipFile;
 import org.boardtopit.report.page.SeriesView.Still;
+import org.boardtopit.report.stills.StillInstant;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.IntervalRow;
@@ -90,7 +91,13 @@ final class AttemptViews {
                     chapters.add(chapter(attempt, link, contact.touchdownS(), name(contact)));
                 }
             }
-            return new Video(id, link, words.format("video_of", who), "", "", plain(attempt.clipS()), chapters);
+            return new Video(
+                    id,
+                    link,
+                    words.format("video_of", who),
+                    plain(attempt.clipS()),
+                    plain(attempt.row().fps()),
+                    chapters);
         });
     }
 
@@ -107,8 +114,8 @@ final class AttemptViews {
         return new Chapter("video-" + attempt.number(), place, plain(shown), label, figures.seconds(atS));
     }
 
-    private static String plain(Double seconds) {
-        return seconds == null ? "" : String.format(Locale.ROOT, "%.3f", seconds);
+    private static String plain(Double number) {
+        return number == null ? "" : String.format(Locale.ROOT, "%.3f", number);
     }
 
     private List<Video> otherVideos(Attempt attempt, String who) {
@@ -116,7 +123,7 @@ final class AttemptViews {
         for (ClipFile other : attempt.otherViews()) {
             String id = "video-" + attempt.number() + "-" + (videos.size() + 1);
             files.overlay(other.name())
-                    .map(link -> new Video(id, link, words.format("other_video_of", who), "", "", "", List.of()))
+                    .map(link -> new Video(id, link, words.format("other_video_of", who), "", "", List.of()))
                     .ifPresent(videos::add);
         }
         return videos;
@@ -125,11 +132,11 @@ final class AttemptViews {
     private List<Still> stills(Attempt attempt, String who) {
         List<Still> stills = new ArrayList<>();
         for (ContactRow contact : attempt.contacts()) {
-            for (String instant : List.of("touchdown", "mid_support", "toe_off", "flight")) {
+            for (StillInstant instant : StillInstant.values()) {
                 files.still(attempt.file().name(), contact.contact(), instant)
                         .map(link -> new Still(
                                 link,
-                                words.format("still_caption", name(contact), words.get("instant_" + instant), who)))
+                                words.format("still_caption", name(contact), naming.word("instant", instant), who)))
                         .ifPresent(stills::add);
             }
         }
@@ -188,7 +195,7 @@ final class AttemptViews {
                     List.of("distance_m", "share_pct", "flight_time_s", "vx_takeoff_ms", "takeoff_angle_deg")) {
                 cells.add(cell(attempt.intervals().ofPhase(phase.phase().label(), measure)));
             }
-            rows.add(new NumbersRow(naming.phase(phase.phase()), false, cells));
+            rows.add(new NumbersRow(naming.phase(phase.phase()), attempt.isCorrected(phase), cells));
         }
         return new NumbersView(
                 words.get("phases_table"),

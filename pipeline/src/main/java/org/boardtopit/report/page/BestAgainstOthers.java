@@ -2,7 +2,9 @@ package org.boardtopit.report.page;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.report.Difference;
 import org.boardtopit.report.page.SeriesView.ComparisonView;
@@ -36,6 +38,14 @@ final class BestAgainstOthers {
             Compared.contact(ContactKind.HOP_LANDING, "trunk_touchdown_deg", "°"),
             Compared.contact(ContactKind.STEP_LANDING, "trunk_touchdown_deg", "°"),
             Compared.phase("step", "free_thigh_hold_pct", "%"));
+
+    /** Of a phase these belong to the support that it begins with. */
+    private static final Set<String> ON_THE_GROUND = Set.of("support_time_s", "speed_change_ms");
+
+    private static final Map<String, ContactKind> SUPPORT = Map.of(
+            "hop", ContactKind.BOARD,
+            "step", ContactKind.HOP_LANDING,
+            "jump", ContactKind.STEP_LANDING);
 
     private final Words words;
     private final Figures figures;
@@ -80,7 +90,7 @@ final class BestAgainstOthers {
             return Optional.empty();
         }
         List<Attempt> others = new ArrayList<>(series.tripleJumps());
-        others.remove(best.get());
+        others.removeIf(series::isBest);
         List<DifferenceView> differences = new ArrayList<>();
         for (Compared measure : COMPARED) {
             difference(measure, best.get(), others).ifPresent(differences::add);
@@ -121,6 +131,9 @@ final class BestAgainstOthers {
 
     private String name(Compared measure) {
         String name = words.get("measure_" + measure.measure());
+        if (ON_THE_GROUND.contains(measure.measure())) {
+            return naming.word("contact", SUPPORT.get(measure.phase())) + ": " + name;
+        }
         if (measure.phase() != null) {
             return words.get("phase_" + measure.phase()) + ": " + name;
         }

@@ -10,6 +10,7 @@ final class Figures {
     static final char NO_BREAK = '\u00a0';
 
     private static final int MOST_DECIMALS = 3;
+    private static final double NEARLY = 0.07; // 0.85 and more is nearly 1
 
     private final Words words;
 
@@ -22,12 +23,15 @@ final class Figures {
         return (row.high90() - row.low90()) / 2;
     }
 
-    /** Decimals that show the first digit of the uncertainty that is not nought: 0.55 gives 1, 0.018 gives 2, 6 gives 0. */
+    /**
+     * Decimals that show the first digit of the uncertainty that is not nought: 0.55 gives 1, 0.018 gives 2, 6 gives 0. What
+     * is nearly a power of ten counts as one: 0.0094 gives 2.
+     */
     static int decimals(double pm90) {
         if (!(pm90 > 0)) {
             return MOST_DECIMALS;
         }
-        return (int) Math.max(0, Math.min(MOST_DECIMALS, Math.ceil(-Math.log10(pm90))));
+        return (int) Math.max(0, Math.min(MOST_DECIMALS, Math.ceil(-Math.log10(pm90) - NEARLY)));
     }
 
     String value(IntervalRow row) {

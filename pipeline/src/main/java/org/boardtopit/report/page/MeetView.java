@@ -23,13 +23,8 @@ record MeetView(
         List<SeriesView> series,
         boolean hasWind,
         List<ResultView> results,
-        List<String> progress,
         MissingView missing,
         List<Link> tables) {
-
-    public boolean hasProgress() {
-        return !progress.isEmpty();
-    }
 
     public boolean hasResults() {
         return !results.isEmpty();

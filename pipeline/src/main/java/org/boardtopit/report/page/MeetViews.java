@@ -17,11 +17,13 @@ import org.boardtopit.report.tables.IntervalRow;
 import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.report.tables.Outcome;
 import org.boardtopit.report.tables.PhaseRow;
+import org.boardtopit.report.tables.WorkbookCopy;
 import org.boardtopit.wording.Words;
 
 /** Puts a competition into words. */
 final class MeetViews {
     private static final List<String> TABLES = List.of(
+            WorkbookCopy.FILE_NAME,
             AttemptRow.TABLE.fileName(),
             PhaseRow.TABLE.fileName(),
             ContactRow.TABLE.fileName(),
@@ -42,8 +44,8 @@ final class MeetViews {
     }
 
     MeetView view(String competition, Optional<LocalDate> date, PageRows rows) {
-        List<Series> all = new SeriesFinder(rows).series();
-        SeriesViews views = new SeriesViews(words, files);
+        List<Series> all = new SeriesFinder(rows, date).series();
+        SeriesViews views = new SeriesViews(words, files, all);
         List<SeriesView> series = all.stream().map(views::view).toList();
         return new MeetView(
                 words.language().code(),
@@ -54,7 +56,6 @@ final class MeetViews {
                 series,
                 rows.attempts().stream().anyMatch(row -> row.windMs() != null),
                 all.stream().flatMap(one -> results(one).stream()).toList(),
-                progress(all, views),
                 missing(rows.clips()),
                 TABLES.stream()
                         .flatMap(table -> files.table(table).stream().map(link -> new Link(link, table)))
@@ -75,14 +76,6 @@ final class MeetViews {
         return done >= rows.files().size()
                 ? ""
                 : words.format("unfinished", done, rows.files().size());
-    }
-
-    private List<String> progress(List<Series> all, SeriesViews views) {
-        List<String> lines = new ArrayList<>();
-        for (Series series : all) {
-            views.progress(series).ifPresent(line -> lines.add(naming.athlete(series) + ": " + line));
-        }
-        return lines;
     }
 
     private List<ResultView> results(Series series) {
@@ -110,8 +103,7 @@ final class MeetViews {
                         .orElse(""),
                 row.quality() == null ? "" : naming.word("quality", row.quality()),
                 row.quality() == null ? "" : row.quality().label(),
-                series.attempts().size() > 1
-                        && series.best().filter(attempt::equals).isPresent(),
+                series.isBest(attempt),
                 attempt.isCorrected(),
                 sortKeys(attempt));
     }

@@ -6,21 +6,16 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.util.Collection;
 import java.util.HashSet;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.stream.Stream;
+import org.boardtopit.report.stills.StillInstant;
+import org.boardtopit.report.stills.StillNames;
 
 /** The pictures, videos and tables that are in the output folder, as links from the page beside them. */
 final class PageFiles {
-    private static final String[] FOLDERS = {"", "overlays", "stills", "comparisons"};
-
-    private static final String COMPARISONS = "comparisons/";
-    private static final String VIDEO = ".mp4";
-    private static final String TRUE_TIME = "-true_time";
+    private static final String[] FOLDERS = {"", "overlays", StillNames.FOLDER, "comparisons"};
 
     private final Set<String> there;
 
@@ -47,40 +42,26 @@ final class PageFiles {
         return link("overlays/" + clip + ".mp4");
     }
 
-    /**
-     * A still.
-     *
-     * @param instant such as touchdown, toe_off
-     */
-    Optional<String> still(String clip, int contact, String instant) {
-        return link("stills/" + clip + "-" + contact + "-" + instant + ".jpg");
+    Optional<String> still(String clip, int contact, StillInstant instant) {
+        return link(StillNames.FOLDER + "/" + StillNames.still(clip, contact, instant));
     }
 
     Optional<String> strip(String clip) {
-        return link("stills/" + clip + "-strip.jpg");
+        return link(StillNames.FOLDER + "/" + StillNames.strip(clip));
     }
 
     Optional<String> phasePicture(String clip) {
-        return link("stills/" + clip + "-phases.jpg");
+        return link(StillNames.FOLDER + "/" + StillNames.phases(clip));
     }
 
-    /**
-     * The videos that compare an attempt with another, by their names.
-     *
-     * @param clips names of the clips of an athlete
-     */
-    Map<String, String> comparisons(Collection<String> clips) {
-        Map<String, String> videos = new TreeMap<>();
-        for (String path : there) {
-            if (path.startsWith(COMPARISONS) && path.endsWith(VIDEO)) {
-                String name = path.substring(COMPARISONS.length(), path.length() - VIDEO.length());
-                String second = name.endsWith(TRUE_TIME) ? name.substring(0, name.length() - TRUE_TIME.length()) : name;
-                if (clips.stream().anyMatch(clip -> name.startsWith(clip + "-") || second.endsWith("-" + clip))) {
-                    videos.put(name, encoded(path));
-                }
-            }
-        }
-        return videos;
+    /** The video that lays two clips side by side, the first one first. */
+    Optional<String> comparison(String first, String second) {
+        return link("comparisons/" + first + "-" + second + ".mp4");
+    }
+
+    /** The same without stretching time. */
+    Optional<String> comparisonInTrueTime(String first, String second) {
+        return link("comparisons/" + first + "-" + second + "-true_time.mp4");
     }
 
     Optional<String> table(String fileName) {

@@ -3,6 +3,7 @@ package org.boardtopit.report.page;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
@@ -32,8 +33,10 @@ public record PageRows(
      * @param name names its pictures ({@link org.boardtopit.clips.Clip#name()})
      * @param joinedTo file name of the clip from the side that shows the same attempt; empty for a clip that tells of one itself
      * @param mayBeSlow true when its pictures may play slower than its times run
+     * @param bornYear of the athlete, where the sheet has it
      */
-    public record ClipFile(String fileName, String name, Optional<String> joinedTo, boolean mayBeSlow) {
+    public record ClipFile(
+            String fileName, String name, Optional<String> joinedTo, boolean mayBeSlow, OptionalInt bornYear) {
         public ClipFile {
             Objects.requireNonNull(fileName, "fileName");
             Objects.requireNonNull(name, "name");

@@ -10,8 +10,9 @@ import org.boardtopit.report.tables.AttemptRow;
  *
  * @param number place among the athletes of the page, from 1
  * @param attempts at least one
+ * @param mayBeNamed false for minors, whose pictures are on the page: no name stands with a picture of theirs
  */
-record Series(int number, List<Attempt> attempts) {
+record Series(int number, List<Attempt> attempts, boolean mayBeNamed) {
 
     Series {
         attempts = List.copyOf(attempts);
@@ -29,9 +30,15 @@ record Series(int number, List<Attempt> attempts) {
         return first().bib() == null ? "" : first().bib();
     }
 
-    /** As the tables have it, a pseudonym where they have one; empty text when there is none. */
+    /** As the tables have it, a pseudonym where they have one; empty text when there is none or it may not be told. */
     String athlete() {
-        return first().athlete() == null ? "" : first().athlete();
+        return first().athlete() == null || !mayBeNamed ? "" : first().athlete();
+    }
+
+    /** True for the best of several. */
+    boolean isBest(Attempt attempt) {
+        return attempts.size() > 1
+                && best().filter(best -> best.number() == attempt.number()).isPresent();
     }
 
     /** Those with a distance that counts. */

@@ -2,12 +2,14 @@ package org.boardtopit.report.page;
 
 import static java.util.stream.Collectors.groupingBy;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.boardtopit.report.page.PageRows.ClipFile;
@@ -20,7 +22,10 @@ import org.boardtopit.report.tables.PhaseRow;
 
 /** Joins the rows of a run to attempts, and these to series: by bib, else by name; a clip with neither stands alone. */
 final class SeriesFinder {
+    private static final int AGE_OF_MAJORITY = 18;
+
     private final PageRows rows;
+    private final Optional<LocalDate> date;
     private final Map<String, ClipFile> files;
     private final Map<String, List<PhaseRow>> phases;
     private final Map<String, List<ContactRow>> contacts;
@@ -28,8 +33,9 @@ final class SeriesFinder {
     private final Map<String, List<ObservationRow>> observations;
     private final Map<String, ClipRow> clips;
 
-    SeriesFinder(PageRows rows) {
+    SeriesFinder(PageRows rows, Optional<LocalDate> date) {
         this.rows = rows;
+        this.date = date;
         this.files = rows.files().stream().collect(Collectors.toMap(ClipFile::fileName, Function.identity()));
         this.phases = rows.phases().stream().collect(groupingBy(PhaseRow::clip));
         this.contacts = rows.contacts().stream().collect(groupingBy(ContactRow::clip));
@@ -55,9 +61,17 @@ final class SeriesFinder {
                 attempts++;
                 numbered.add(one.numbered(attempts));
             }
-            series.add(new Series(series.size() + 1, numbered));
+            series.add(new Series(series.size() + 1, numbered, numbered.stream().noneMatch(this::isMinor)));
         }
         return series;
+    }
+
+    /** Who turns 18 in the year of the competition may still be 17; where the day is not known, everybody whose year of birth is. */
+    private boolean isMinor(Attempt attempt) {
+        OptionalInt born = attempt.file().bornYear();
+        return born.isPresent()
+                && date.map(day -> day.getYear() - born.getAsInt() <= AGE_OF_MAJORITY)
+                        .orElse(true);
     }
 
     private static String key(AttemptRow row) {

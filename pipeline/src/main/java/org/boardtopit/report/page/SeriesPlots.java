@@ -60,7 +60,7 @@ final class SeriesPlots {
             for (Attempt attempt : series.tripleJumps()) {
                 attempt.intervals()
                         .ofPhase(phase, "share_pct")
-                        .map(row -> bar(name(attempt), row, phase))
+                        .map(row -> bar(name(attempt, phase), row, phase))
                         .ifPresent(rows::add);
             }
             plot.add(new Group(words.get("phase_" + phase), rows));
@@ -77,7 +77,7 @@ final class SeriesPlots {
                 attempt.intervals()
                         .ofPhase(phase, "speed_change_ms")
                         .map(SeriesPlots::negative)
-                        .map(row -> bar(name(attempt), row, phase))
+                        .map(row -> bar(name(attempt, phase), row, phase))
                         .ifPresent(rows::add);
             }
             plot.add(new Group(naming.word("contact", SUPPORTS.get(i)), rows));
@@ -113,7 +113,7 @@ final class SeriesPlots {
     private List<Row> angleRows(Attempt attempt, ContactRow contact, String joint) {
         List<Row> rows = new ArrayList<>();
         Intervals intervals = attempt.intervals();
-        String name = name(attempt, contact);
+        String name = name(attempt, Attempt.isCorrected(contact));
         intervals
                 .ofContact(contact.contact(), joint + "_touchdown_deg")
                 .map(row -> mark(name, row, Shape.DOT, "pd"))
@@ -174,17 +174,16 @@ final class SeriesPlots {
     }
 
     private String name(Attempt attempt) {
-        String best = series.best().filter(attempt::equals).isPresent()
-                        && series.attempts().size() > 1
-                ? "★"
-                : "";
-        String corrected = attempt.isCorrected() ? "✎" : "";
-        return corrected + best + naming.shortly(series, attempt);
+        return name(attempt, attempt.isCorrected());
     }
 
-    /** Marked only where this contact was corrected. */
-    private String name(Attempt attempt, ContactRow contact) {
-        return Attempt.isCorrected(contact) ? name(attempt) : name(attempt).replace("✎", "");
+    private String name(Attempt attempt, String phase) {
+        return name(attempt, attempt.phase(phase).map(attempt::isCorrected).orElse(false));
+    }
+
+    private String name(Attempt attempt, boolean corrected) {
+        String best = series.isBest(attempt) ? "★" : "";
+        return (corrected ? "✎" : "") + best + naming.shortly(series, attempt);
     }
 
     private String label(String key) {

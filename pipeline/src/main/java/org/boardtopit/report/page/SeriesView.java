@@ -1,7 +1,6 @@
 package org.boardtopit.report.page;
 
 import java.util.List;
-import org.boardtopit.report.page.AttemptView.Link;
 import org.boardtopit.report.page.SeriesPlots.Plot;
 
 /**
@@ -9,22 +8,24 @@ import org.boardtopit.report.page.SeriesPlots.Plot;
  *
  * @param id of the section
  * @param bestLine the best attempt in a sentence; empty without a distance
- * @param firstPriority of {@code priorities}, for the overview; empty when there is none
+ * @param progressSvg distances from attempt to attempt; empty with fewer than two
+ * @param firstFinding a priority, else a strength, for the overview; null when there is neither
  * @param comparison best against the others; null when there is nothing to compare
- * @param videos that compare one of the attempts with another
  */
 record SeriesView(
         String id,
         String name,
         String bestLine,
         String progressLine,
-        String firstPriority,
+        String progressSvg,
+        First firstFinding,
         List<FindingView> priorities,
         List<FindingView> strengths,
         List<FindingView> remarks,
+        List<String> notVisible,
         List<Plot> plots,
         ComparisonView comparison,
-        List<Link> videos,
+        List<AttemptView.Video> comparisonVideos,
         List<AttemptView> attempts) {
 
     public boolean hasPriorities() {
@@ -36,16 +37,19 @@ record SeriesView(
     }
 
     public boolean hasRemarks() {
-        return !remarks.isEmpty();
+        return !remarks.isEmpty() || !notVisible.isEmpty();
     }
 
-    public boolean hasVideos() {
-        return !videos.isEmpty();
+    public boolean hasComparisonVideos() {
+        return !comparisonVideos.isEmpty();
     }
 
     public boolean hasPlots() {
         return !plots.isEmpty();
     }
+
+    /** What to look at first. */
+    record First(String label, String finding) {}
 
     /**
      * Something that a coach would remark on.

@@ -5,11 +5,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.boardtopit.observations.Observation.Kind;
-import org.boardtopit.report.page.AttemptView.Link;
 import org.boardtopit.report.page.FindingChoice.Found;
 import org.boardtopit.report.page.FindingChoice.Seen;
 import org.boardtopit.report.page.SeriesView.FindingView;
+import org.boardtopit.report.page.SeriesView.First;
 import org.boardtopit.report.page.SeriesView.Still;
+import org.boardtopit.report.plot.SeriesPlot;
+import org.boardtopit.report.stills.StillInstant;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.wording.Words;
@@ -21,13 +23,15 @@ final class SeriesViews {
     private final Naming naming;
     private final PageFiles files;
     private final AttemptViews attempts;
+    private final ComparisonVideos comparisons;
 
-    SeriesViews(Words words, PageFiles files) {
+    SeriesViews(Words words, PageFiles files, List<Series> all) {
         this.words = words;
         this.figures = new Figures(words);
         this.naming = new Naming(words);
         this.files = files;
         this.attempts = new AttemptViews(words, files);
+        this.comparisons = new ComparisonVideos(words, files, all);
     }
 
     static String id(Series series) {
@@ -36,31 +40,55 @@ final class SeriesViews {
 
     SeriesView view(Series series) {
         List<FindingView> priorities = findings(series, Kind.PRIORITY);
+        List<FindingView> strengths = findings(series, Kind.STRENGTH);
         return new SeriesView(
                 id(series),
                 naming.athlete(series),
                 best(series),
                 progress(series).orElse(""),
-                priorities.isEmpty() ? "" : priorities.get(0).finding(),
+                progressPlot(series),
+                first(priorities, strengths),
                 priorities,
-                findings(series, Kind.STRENGTH),
+                strengths,
                 FindingChoice.all(series, Kind.REMARK).stream()
                         .map(found -> finding(series, found))
                         .toList(),
+                FindingChoice.all(series, Kind.NOT_VISIBLE).stream()
+                        .map(found -> orEmpty(found.plainest().row().text()))
+                        .toList(),
                 new SeriesPlots(words, series).all(),
                 new BestAgainstOthers(words).view(series).orElse(null),
-                videos(series),
+                comparisons.of(series),
                 series.attempts().stream()
                         .map(attempt -> attempts.view(series, attempt))
                         .toList());
     }
 
-    private List<Link> videos(Series series) {
-        List<String> clips =
-                series.attempts().stream().map(attempt -> attempt.file().name()).toList();
-        return files.comparisons(clips).entrySet().stream()
-                .map(video -> new Link(video.getValue(), video.getKey()))
-                .toList();
+    private First first(List<FindingView> priorities, List<FindingView> strengths) {
+        if (!priorities.isEmpty()) {
+            return new First(words.get("first_priority"), priorities.get(0).finding());
+        }
+        return strengths.isEmpty()
+                ? null
+                : new First(words.get("first_strength"), strengths.get(0).finding());
+    }
+
+    private String progressPlot(Series series) {
+        if (series.withDistance().size() < 2) {
+            return "";
+        }
+        SeriesPlot plot = new SeriesPlot(naming.withoutName(series) + ": " + words.get("plot_series"));
+        for (Attempt attempt : series.attempts()) {
+            double value = attempt.hasDistance() ? attempt.row().officialM() : Double.NaN;
+            String text = attempt.hasDistance()
+                    ? words.number(attempt.row().officialM(), 2)
+                    : attempt.row().result() == null
+                            ? ""
+                            : attempt.row().result().symbol();
+            plot.add(new SeriesPlot.Point(
+                    naming.shortly(series, attempt), value, text, series.isBest(attempt) ? "pb" : "pd"));
+        }
+        return plot.markup();
     }
 
     private String best(Series series) {
@@ -79,8 +107,7 @@ final class SeriesViews {
         Attempt best = series.best().orElseThrow();
         double gain = best.row().officialM() - first.row().officialM();
         if (gain <= 0) {
-            return Optional.of(
-                    words.format("progress_none", naming.distance(figures, first), naming.shortly(series, first)));
+            return Optional.of(words.get("progress_none"));
         }
         return Optional.of(words.format(
                 "progress_better",
@@ -152,12 +179,12 @@ final class SeriesViews {
                         words.format(
                                 "still_caption",
                                 naming.word("contact", instant.contact().kind()),
-                                words.get("instant_" + instant.name()),
+                                naming.word("instant", instant.of()),
                                 naming.withoutName(series) + ", " + naming.attempt(series, seen.attempt()))));
     }
 
     /** Of which there is a picture. */
-    private record Instant(ContactRow contact, String name, double atS, String link) {}
+    private record Instant(ContactRow contact, StillInstant of, double atS, String link) {}
 
     private List<Instant> instants(Attempt attempt) {
         List<Instant> instants = new ArrayList<>();
@@ -165,10 +192,10 @@ final class SeriesViews {
         for (int i = 0; i < contacts.size(); i++) {
             ContactRow contact = contacts.get(i);
             Double next = i + 1 < contacts.size() ? contacts.get(i + 1).touchdownS() : null;
-            add(instants, attempt, contact, "touchdown", contact.touchdownS());
-            add(instants, attempt, contact, "mid_support", middle(contact.touchdownS(), contact.toeOffS()));
-            add(instants, attempt, contact, "toe_off", contact.toeOffS());
-            add(instants, attempt, contact, "flight", middle(contact.toeOffS(), next));
+            add(instants, attempt, contact, StillInstant.TOUCHDOWN, contact.touchdownS());
+            add(instants, attempt, contact, StillInstant.MID_SUPPORT, middle(contact.touchdownS(), contact.toeOffS()));
+            add(instants, attempt, contact, StillInstant.TOE_OFF, contact.toeOffS());
+            add(instants, attempt, contact, StillInstant.FLIGHT, middle(contact.toeOffS(), next));
         }
         return instants;
     }
@@ -177,10 +204,10 @@ final class SeriesViews {
         return from == null || to == null ? null : (from + to) / 2;
     }
 
-    private void add(List<Instant> instants, Attempt attempt, ContactRow contact, String name, Double atS) {
+    private void add(List<Instant> instants, Attempt attempt, ContactRow contact, StillInstant of, Double atS) {
         if (atS != null) {
-            files.still(attempt.file().name(), contact.contact(), name)
-                    .ifPresent(link -> instants.add(new Instant(contact, name, atS, link)));
+            files.still(attempt.file().name(), contact.contact(), of)
+                    .ifPresent(link -> instants.add(new Instant(contact, of, atS, link)));
         }
     }
 }

@@ -1,7 +1,6 @@
 package org.boardtopit.report.page;
 
 import com.samskivert.mustache.Mustache;
-import com.samskivert.mustache.Template;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.Reader;
@@ -9,6 +8,9 @@ import java.io.StringReader;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Base64;
 import java.util.Map;
 
 /**
@@ -27,10 +29,23 @@ public final class Templates {
      * @param values records, lists and texts
      */
     public static String render(String name, Object values) {
-        Template template = COMPILER.compile(template(name));
+        String style = resource("page.css");
+        String script = resource("page.js");
+        Map<String, String> shared =
+                Map.of("style", style, "styleHash", hash(style), "script", script, "scriptHash", hash(script));
         StringWriter page = new StringWriter();
-        template.execute(values, Map.of("style", resource("page.css"), "script", resource("page.js")), page);
+        COMPILER.compile(template(name)).execute(values, shared, page);
         return page.toString();
+    }
+
+    /** By which a browser knows that style and script are ours: the page allows no others. */
+    private static String hash(String text) {
+        try {
+            byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+            return Base64.getEncoder().encodeToString(digest);
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
     }
 
     private static Reader template(String name) {

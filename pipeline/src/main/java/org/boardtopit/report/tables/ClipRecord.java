@@ -1,16 +1,25 @@
 package org.boardtopit.report.tables;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import org.boardtopit.clips.Correction;
 
 /**
  * What the numbers of one measured clip rest on: an object of the list of clips in run.json. NaN where something is not
  * known or does not apply.
  *
  * @param clip name of the file
+ * @param corrections what an analyst put right, in the order of the file
  */
-public record ClipRecord(String clip, Registration registration, Scale scale, Measuring measuring) {
+public record ClipRecord(
+        String clip, Registration registration, Scale scale, Measuring measuring, List<Correction> corrections) {
+
+    /** Without corrections. */
+    public ClipRecord(String clip, Registration registration, Scale scale, Measuring measuring) {
+        this(clip, registration, scale, measuring, List.of());
+    }
 
     /**
      * How the frames were put into the fixed picture.
@@ -76,6 +85,7 @@ public record ClipRecord(String clip, Registration registration, Scale scale, Me
 
     public ClipRecord {
         Objects.requireNonNull(clip, "clip");
+        corrections = List.copyOf(corrections);
     }
 
     /** As run.json has it; docs/measures.md describes the keys. */
@@ -85,6 +95,20 @@ public record ClipRecord(String clip, Registration registration, Scale scale, Me
         content.put("registration", content(registration));
         content.put("scale", content(scale));
         content.put("measuring", content(measuring));
+        if (!corrections.isEmpty()) {
+            content.put(
+                    "corrections", corrections.stream().map(ClipRecord::content).toList());
+        }
+        return content;
+    }
+
+    private static Map<String, Object> content(Correction correction) {
+        Map<String, Object> content = new LinkedHashMap<>();
+        content.put("contact", correction.contact());
+        content.put("field", correction.field().label());
+        content.put("value", correction.text());
+        content.put("by", correction.by());
+        content.put("note", correction.note());
         return content;
     }
 

@@ -2,6 +2,7 @@ package org.boardtopit.report.tables;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -76,6 +77,14 @@ record Column<R>(String name, CellType type, Cell<R> cell) {
             // also knows no negative zero.
             String plain = BigDecimal.valueOf(number).setScale(decimals, mode).toPlainString();
             return plain.replace('.', format.decimal());
+        });
+    }
+
+    /** A day, as ISO 8601 has it; null is an empty cell. */
+    static <R> Column<R> date(String name, Function<R, LocalDate> value) {
+        return new Column<>(name, CellType.DATE, (row, format) -> {
+            LocalDate day = value.apply(row);
+            return day == null ? "" : day.toString();
         });
     }
 

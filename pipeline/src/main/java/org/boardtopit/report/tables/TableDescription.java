@@ -42,6 +42,17 @@ record TableDescription(
             Objects.requireNonNull(definition, "definition");
         }
 
+        /** Of one of the numbers that tell of a measure over attempts; what tells of an error or a scatter is not negative. */
+        private ColumnDescription of(String number) {
+            boolean scatter = !number.equals("mean") && !number.equals("change");
+            return new ColumnDescription(
+                    title.replace(OF, NUMBERS.get(number).get(0)),
+                    definition.replace(OF, NUMBERS.get(number).get(1)),
+                    scatter ? BigDecimal.ZERO : minimum,
+                    scatter ? null : maximum,
+                    required);
+        }
+
         private ColumnDescription at(String instant) {
             return new ColumnDescription(
                     title.replace(AT, instant), definition.replace(AT, instant), minimum, maximum, required);
@@ -55,6 +66,16 @@ record TableDescription(
     private static final String AT = "<at>";
 
     private static final Map<String, String> INSTANTS = Map.of("touchdown", "at touchdown", "toe_off", "at toe-off");
+
+    /** Stands in names and in words for each of the numbers that tell of a measure over attempts. */
+    private static final String OF = "<of>";
+
+    /** In the title and in the definition. */
+    private static final Map<String, List<String>> NUMBERS = Map.of(
+            "mean", List.of("mean", "Mean over the attempts:"),
+            "sd", List.of("SD", "Standard deviation between the attempts:"),
+            "change", List.of("change", "Against the mean of the earlier competitions, empty without any:"),
+            "change_pm", List.of("change +-", "Half the 95 % interval of the change:"));
 
     private static final Map<String, TableDescription> ALL = read();
 
@@ -77,6 +98,8 @@ record TableDescription(
         columns.forEach((name, description) -> {
             if (name.contains(INSTANT)) {
                 INSTANTS.forEach((instant, words) -> all.put(name.replace(INSTANT, instant), description.at(words)));
+            } else if (name.contains(OF)) {
+                NUMBERS.keySet().forEach(number -> all.put(name.replace(OF, number), description.of(number)));
             } else {
                 all.put(name, description);
             }

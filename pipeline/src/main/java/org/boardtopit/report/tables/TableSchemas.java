@@ -32,7 +32,13 @@ final class TableSchemas {
 
     /** All tables of a run. */
     static final List<Table<?>> TABLES = List.of(
-            AttemptRow.TABLE, PhaseRow.TABLE, ContactRow.TABLE, IntervalRow.TABLE, ObservationRow.TABLE, ClipRow.TABLE);
+            AttemptRow.TABLE,
+            PhaseRow.TABLE,
+            ContactRow.TABLE,
+            IntervalRow.TABLE,
+            ObservationRow.TABLE,
+            AthleteRow.TABLE,
+            ClipRow.TABLE);
 
     private static final String CONTEXT = "http://www.w3.org/ns/csvw";
     private static final String CLIP = "clip";

@@ -18,8 +18,8 @@ import org.dhatim.fastexcel.Worksheet;
  * memory for more clips. <a href="../../../../../../../../docs/decisions/0025-one-workbook-made-from-the-tables.md">Decision 0025</a>
  * says why of this kind and by this library.
  */
-final class WorkbookCopy {
-    static final String FILE_NAME = "tables.xlsx";
+public final class WorkbookCopy {
+    public static final String FILE_NAME = "tables.xlsx";
 
     private static final String APPLICATION = "Board to Pit";
 

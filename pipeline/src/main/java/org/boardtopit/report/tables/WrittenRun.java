@@ -11,8 +11,10 @@ import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** The run.json of an earlier run: what tells an output folder from any other, and how long its contents may be kept. */
 public final class WrittenRun {
@@ -62,8 +64,31 @@ public final class WrittenRun {
         }
     }
 
+    /** What the run was told, by the names that run.json has; empty when it has none. */
+    public Map<String, Object> settings() {
+        Map<String, Object> settings = new LinkedHashMap<>();
+        if (content.get("settings") instanceof Map<?, ?> written) {
+            written.forEach((name, value) -> settings.put(String.valueOf(name), value));
+        }
+        return settings;
+    }
+
+    /** Whoever corrected, and the notes, which may name anybody. */
+    private static void removeAuthors(Object clip) {
+        if (clip instanceof Map<?, ?> one && one.get("corrections") instanceof List<?> corrections) {
+            corrections.forEach(c -> {
+                if (c instanceof Map<?, ?> correction) {
+                    correction.keySet().removeAll(Set.of("by", "note"));
+                }
+            });
+        }
+    }
+
     /** Notes the day in the file, for whoever wonders where the pictures are. */
     public void writeTidied(LocalDate today) throws IOException {
+        if (content.get("clips") instanceof List<?> clips) {
+            clips.forEach(WrittenRun::removeAuthors);
+        }
         content.put(TIDIED, today.toString());
         JsonFile.write(file, content);
     }

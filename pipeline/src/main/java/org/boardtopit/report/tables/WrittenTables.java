@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.boardtopit.clips.TableFormat;
 
@@ -23,6 +24,9 @@ public final class WrittenTables {
     private static final String CLIP = "clip";
     private static final String BIB = "bib";
     private static final String ATHLETE = "athlete";
+
+    /** What also tells who somebody is. */
+    private static final List<String> TELLING = List.of("athlete_id", "born");
 
     private final Path folder;
 
@@ -58,6 +62,10 @@ public final class WrittenTables {
                 table.writeIfChanged(before != table.rows().size());
             }
         }
+        if (!fileNames.isEmpty()) {
+            // Its numbers are of all clips of an athlete together; the run makes it anew.
+            Files.deleteIfExists(folder.resolve(AthleteRow.TABLE.fileName()));
+        }
         return removed;
     }
 
@@ -85,7 +93,7 @@ public final class WrittenTables {
     }
 
     private List<Path> files() {
-        return TableSchemas.TABLES.stream()
+        return Stream.concat(TableSchemas.TABLES.stream(), Stream.of(ReviewRow.TABLE))
                 .map(table -> folder.resolve(table.fileName()))
                 .filter(file -> Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS))
                 .toList();
@@ -112,13 +120,18 @@ public final class WrittenTables {
         boolean removeName(String[] row, UnaryOperator<String> number) {
             String bib = cell(row, BIB);
             String athlete = cell(row, ATHLETE);
-            boolean done = bib.isEmpty() && (athlete.isEmpty() || athlete.matches(ATHLETE + " [0-9]+"));
+            boolean done = bib.isEmpty()
+                    && (athlete.isEmpty() || athlete.matches(ATHLETE + " [0-9]+"))
+                    && TELLING.stream().allMatch(column -> cell(row, column).isEmpty());
             if (done) {
                 return false;
             }
             String numbered = number.apply(bib.isEmpty() ? "name " + athlete : "bib " + bib);
             set(row, BIB, "");
             set(row, ATHLETE, numbered);
+            for (String column : TELLING) {
+                set(row, column, "");
+            }
             return true;
         }
 

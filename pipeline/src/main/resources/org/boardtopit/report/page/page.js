@@ -36,6 +36,23 @@
     }
   });
 
+  // One frame on or back, and a quarter of the speed.
+  document.querySelectorAll('.steps').forEach(function (steps) {
+    var video = steps.closest('.video').querySelector('video');
+    steps.hidden = false;
+    steps.addEventListener('click', function (event) {
+      var button = event.target.closest('button');
+      if (button && 'step' in button.dataset) {
+        video.pause();
+        video.currentTime += button.dataset.step * stretch(video) / parseFloat(video.dataset.fps);
+      } else if (button) {
+        var slow = video.playbackRate === 1;
+        video.playbackRate = slow ? parseFloat(button.dataset.slow) : 1;
+        button.setAttribute('aria-pressed', String(slow));
+      }
+    });
+  });
+
   // A first picture as soon as an attempt is opened, and nothing of the others.
   document.addEventListener('toggle', function (event) {
     if (event.target.open && event.target.classList.contains('attempt')) {

@@ -44,7 +44,7 @@ public final class CsvwValidator {
             "skipInitialSpace",
             "trim");
     private static final Set<String> NUMERIC = Set.of("integer", "decimal", "number");
-    private static final Set<String> BASES = Set.of("string", "boolean", "integer", "decimal", "number");
+    private static final Set<String> BASES = Set.of("string", "boolean", "integer", "decimal", "number", "date");
     /** Prefixes of common properties that the context knows (section 5.8 with the RDFa initial context). */
     private static final Pattern COMMON = Pattern.compile("(dc|schema):[A-Za-z]+");
 
@@ -246,6 +246,12 @@ public final class CsvwValidator {
                 if (!List.of(type.path("format").asText("true|false").split("\\|", -1))
                         .contains(text)) {
                     problem(where, "'" + text + "' is no truth");
+                }
+            }
+            case "date" -> {
+                // Without a format a date is that of XML Schema (section 6.4.4 of the model).
+                if (!text.matches("[0-9]{4}-[0-9]{2}-[0-9]{2}")) {
+                    problem(where, "'" + text + "' is no day");
                 }
             }
             default -> number(where, type, text);

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -125,6 +126,9 @@ class TableDescriptionTest {
                 .filter(line -> line.startsWith("| `"))
                 .map(line -> line.split("\\|", -1)[1])
                 .flatMap(cell -> name.matcher(cell).results().map(m -> m.group(1)))
+                .flatMap(column -> column.contains("<of>")
+                        ? Stream.of("mean", "sd", "change", "change_pm").map(of -> column.replace("<of>", of))
+                        : Stream.of(column))
                 .flatMap(column -> column.contains("<i>")
                         ? List.of(column.replace("<i>", "touchdown"), column.replace("<i>", "toe_off")).stream()
                         : List.of(column).stream())

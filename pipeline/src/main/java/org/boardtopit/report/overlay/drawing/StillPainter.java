@@ -167,9 +167,11 @@ final class StillPainter implements AutoCloseable {
             double middle = framing.widthPx() - x - framing.pxPerMetre() / 2;
             canvas.text(metre, middle - width / 2, framing.groundYPx() - 9 * unit, small, Ink.TEXT);
         } else {
+            // Where the bar would be, but clear of the ground.
             String none = PlainText.of(scene.scaleNote());
-            double width = canvas.lettering().widthPx(none, 12 * unit);
-            canvas.text(none, framing.widthPx() - x - width, framing.groundYPx() - 9 * unit, 12 * unit, Ink.QUIET_TEXT);
+            double cap = 12 * unit;
+            double left = framing.widthPx() - x - canvas.lettering().widthPx(none, cap);
+            canvas.text(none, left, baseline, cap, Ink.QUIET_TEXT);
         }
     }
 

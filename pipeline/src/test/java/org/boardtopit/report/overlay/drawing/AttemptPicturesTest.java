@@ -43,7 +43,25 @@ class AttemptPicturesTest {
     private Path folder;
 
     /** A picture that was written, read back. */
-    private record Read(int widthPx, int heightPx, byte[] bgr) {
+    private static final class Read {
+        private final int widthPx;
+        private final int heightPx;
+        private final byte[] bgr;
+
+        Read(int widthPx, int heightPx, byte[] bgr) {
+            this.widthPx = widthPx;
+            this.heightPx = heightPx;
+            this.bgr = bgr;
+        }
+
+        int widthPx() {
+            return widthPx;
+        }
+
+        int heightPx() {
+            return heightPx;
+        }
+
         int red(int x, int y) {
             return bgr[3 * (y * widthPx + x) + 2] & 0xff;
         }
