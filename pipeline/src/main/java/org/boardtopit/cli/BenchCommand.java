@@ -167,10 +167,10 @@ final class BenchCommand implements Callable<Integer> {
 
     private int benchNight(List<Clip> clips, MeetSheet meet, RunSettings settings, NetworkStore store, Path out)
             throws NetworkUnfitException, InputException, IOException {
+        List<Clip> copies = NightBench.copies(clips, clipCount());
         WorkerStarter starter = surroundings
                 .workers()
                 .orElseThrow(() -> new ParameterException(command.commandLine(), "there are no workers here"));
-        List<Clip> copies = NightBench.copies(clips, clipCount());
         int said = landmarks.networks().threadsSaid(meet.settings());
         WorkerPlan plan = new WorkerPlan(workers, Math.max(1, said), WorkerPlan.HEAP_MIB);
         NightBench night = new NightBench(starter, plan, landmarks.networks().folder(), BenchCommand::ownWorkNs);
@@ -178,9 +178,9 @@ final class BenchCommand implements Callable<Integer> {
         int threads = plan.workers() * plan.threads();
         try {
             NetworkTiming before = store.time(settings.network(), threads, PICTURES_PER_WORKER);
-            Figures with = night.run(copies, new Setup(meet, rules, settings, store, out, true));
+            Figures with = night.run(copies, new Setup(meet, rules, settings, store, out.resolve("with"), true));
             NetworkTiming between = store.time(settings.network(), threads, PICTURES_PER_WORKER);
-            Figures without = night.run(copies, new Setup(meet, rules, settings, store, out, false));
+            Figures without = night.run(copies, new Setup(meet, rules, settings, store, out.resolve("without"), false));
             NetworkTiming after = store.time(settings.network(), threads, PICTURES_PER_WORKER);
             new NightReport(this::say, Look.of(settings.effort()).size(), List.of(before, between, after))
                     .report(copies.size(), plan, with, without);

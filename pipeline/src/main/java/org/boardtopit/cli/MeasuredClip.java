@@ -8,12 +8,15 @@ import java.util.Optional;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipList;
 import org.boardtopit.clips.InputException;
+import org.boardtopit.clips.MeetSheet;
+import org.boardtopit.clips.MeetSheetReader;
 import org.boardtopit.clips.NearMiss;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.models.TensorEngine;
 import org.boardtopit.pose.Look;
 import org.boardtopit.run.KeptClip;
+import org.boardtopit.run.RunInputs;
 
 /**
  * A clip that a user names in the results of a run.
@@ -40,15 +43,21 @@ record MeasuredClip(KeptClip kept, NetworkStore networks) {
                         path,
                         "in the results of which run? Name their folder with --out, or write FOLDER/"
                                 + path.getFileName()));
-        KeptResults results = KeptResults.in(folder, null, engine);
-        Clip clip = clip(path.getFileName().toString(), results.list(), folder);
+        RunInputs inputs = RunInputs.of(folder);
+        MeetSheet meet = inputs.meet().isEmpty()
+                ? MeetSheet.NONE
+                : MeetSheetReader.read(inputs.meet().get());
+        ClipList list =
+                CorrectionFile.of(null, Optional.of(inputs), folder).joined(ClipList.join(inputs.folder(), meet));
+        Clip clip = clip(path.getFileName().toString(), list, folder);
+        NetworkStore networks = new NetworkStore(engine, inputs.networks());
         KeptClip kept = new KeptClip(
                 clip,
-                results.meet(),
+                meet,
                 folder,
-                results.store().card(results.settings().network()),
-                Look.of(results.settings().effort()));
-        return new MeasuredClip(kept, results.store());
+                networks.card(inputs.settings().network()),
+                Look.of(inputs.settings().effort()));
+        return new MeasuredClip(kept, networks);
     }
 
     private static Path path(String word) throws InputException {

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.models.NetworkUnfitException;
+import org.boardtopit.report.page.PageWriter;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.Outcome;
 import org.boardtopit.report.tables.TableWriter;
@@ -25,6 +26,7 @@ import org.boardtopit.run.RunInputs;
 import org.boardtopit.run.RunListener;
 import org.boardtopit.run.RunLock;
 import org.boardtopit.run.RunSummary;
+import org.boardtopit.season.AthleteRegister;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -113,6 +115,7 @@ final class RemeasureCommand implements Callable<Integer> {
                         out,
                         facts(startedAt, kept),
                         news)
+                .with(new PageWriter(out, kept.meet()))
                 .with(new RunComparisons(
                         kept.meet().comparisons(), ComparisonOfRun.whatIsMissing(surroundings, out, news::comparing)));
         RunSummary summary = runner.run(kept.list(), remeasuring.results());
@@ -141,7 +144,8 @@ final class RemeasureCommand implements Callable<Integer> {
                 startedAt,
                 MadeWith.versions(surroundings.engine()),
                 MadeWith.hashes(kept.settings(), kept.store()),
-                settings);
+                settings,
+                AthleteRegister.of(kept.meet()));
     }
 
     private void summary(RunSummary summary, int changed, Instant startedAt) {

@@ -143,6 +143,11 @@ public final class YamlKeys {
         return node(key) != null;
     }
 
+    /** True when there are further keys behind the key. */
+    public boolean holdsKeys(String key) {
+        return node(key) instanceof Mapping;
+    }
+
     /** A whole number within a range. */
     public OptionalInt whole(String key, int least, int most, String example) throws InputException {
         double value = number(key, least, most, example);

@@ -12,9 +12,8 @@ import org.boardtopit.contacts.Foot;
 /**
  * The order in which the contacts of a triple jump follow each other, and on which feet.
  *
- * <p>"The hop shall be made so that an athlete lands first on the same foot as that from which they have taken off; in the step
- * they shall land on the other foot, from which, subsequently, the jump is performed" (World Athletics, Technical Rules, Rule 30.1
- * of 2023).
+ * <p>The hop lands on the foot from which it was taken off, the step on the other one, from which the jump is made (World Athletics,
+ * Technical Rules, TR31; from memory).
  */
 final class LegalOrder {
     private static final Map<ContactKind, Integer> RANK = Map.of(

@@ -6,22 +6,20 @@ import org.boardtopit.clips.Label;
 
 /** Unit of a measure, told by the end of its column's name. */
 public enum MeasureUnit implements Label {
-    DEGREES("_deg", "deg", "degrees", 1),
-    PER_CENT("_pct", "%", "%", 1),
-    METRES_A_SECOND("_ms", "m/s", "m/s", 2),
-    METRES("_m", "m", "m", 2),
-    SECONDS("_s", "s", "s", 3),
-    RATIO("_ratio", "", "", 3);
+    DEGREES("_deg", "deg", 1),
+    PER_CENT("_pct", "%", 1),
+    METRES_A_SECOND("_ms", "m/s", 2),
+    METRES("_m", "m", 2),
+    SECONDS("_s", "s", 3),
+    RATIO("_ratio", "", 3);
 
     private final String suffix;
     private final String label;
-    private final String spoken;
     private final int decimals;
 
-    MeasureUnit(String suffix, String label, String spoken, int decimals) {
+    MeasureUnit(String suffix, String label, int decimals) {
         this.suffix = suffix;
         this.label = label;
-        this.spoken = spoken;
         this.decimals = decimals;
     }
 
@@ -45,15 +43,10 @@ public enum MeasureUnit implements Label {
         return decimals;
     }
 
-    /** A number without its unit. */
+    /** A number without its unit, as in the tables. */
     String number(double value) {
         return BigDecimal.valueOf(value)
                 .setScale(decimals, RoundingMode.HALF_UP)
                 .toPlainString();
-    }
-
-    /** A number with its unit, for a sentence. */
-    String spoken(double value) {
-        return (number(value) + " " + spoken).strip();
     }
 }

@@ -8,12 +8,13 @@ import org.boardtopit.clips.Label;
  *
  * @param rank place among the attempt's observations, from 1
  * @param phase word of the phase; empty for the attempt as a whole
- * @param finding a few words
+ * @param finding a few words, the same in every language
+ * @param heading the same in the language of the competition
  * @param evidence what was measured; empty for what is only described or not visible
  * @param basis what the guide rests on and what that means for the athlete's level
  * @param severity widths by which the near end of the interval lies outside the guide, or inside it for a strength; NaN without
  *     evidence
- * @param causedBy what it was set up by, phase and finding; empty when nothing is known
+ * @param causedBy what it was set up by, phase and finding, the same in every language; empty when nothing is known
  * @param practice a suggestion with its cautions; may be empty
  */
 public record Observation(
@@ -22,6 +23,7 @@ public record Observation(
         String topic,
         String phase,
         String finding,
+        String heading,
         Optional<Measured> evidence,
         String basis,
         Confidence confidence,

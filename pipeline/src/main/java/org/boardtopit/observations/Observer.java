@@ -4,13 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import org.boardtopit.measures.ArmAction;
 import org.boardtopit.measures.Evidence;
 import org.boardtopit.observations.Observation.Kind;
-import org.boardtopit.phases.PhaseName;
+import org.boardtopit.wording.Language;
 
 /**
  * Holds an attempt's numbers against rules.
@@ -28,10 +26,16 @@ public final class Observer {
     /** Deeper inside a guide is not better: beyond this many widths the confidence of a strength grows no more. */
     private static final double MOST_INSIDE = 1.5;
 
-    private final RuleSet rules;
+    /** Findings stand in the tables as they are in English: other programs look for them. */
+    private static final Sentences IN_TABLES = new Sentences(Language.ENGLISH);
 
+    private final RuleSet rules;
+    private final Sentences said;
+
+    /** By these rules and in their language. */
     public Observer(RuleSet rules) {
         this.rules = rules;
+        this.said = new Sentences(rules.language());
     }
 
     /** Priorities in their order, then strengths, then other remarks, then what is not visible; nothing of what is no jump. */
@@ -122,6 +126,7 @@ public final class Observer {
                     rule.topic(),
                     rule.phase(),
                     f.statement().finding(),
+                    f.statement().heading(),
                     Optional.of(measured(f)),
                     basis(rule.basis()),
                     Confidence.of(f.score()),
@@ -149,27 +154,11 @@ public final class Observer {
             return (phase.isEmpty() ? "" : phase + ": ") + f.statement().finding();
         }
 
-        private static String text(Finding f, Optional<Finding> cause) {
-            MeasureUnit unit = MeasureUnit.of(f.evidence().measure());
-            String measured = "Measured %s (%s to %s in 9 of 10 cases), guide %s."
-                    .formatted(
-                            unit.spoken(f.evidence().reading().value()),
-                            unit.number(f.interval().low()),
-                            unit.number(f.interval().high()),
-                            spoken(f.guide(), unit));
-            String earlier = cause.map(c -> " Probably set up earlier (" + named(c) + "): begin there.")
-                    .orElse("");
-            String limits = f.rule().cannotTell();
-            return f.statement().text() + " " + measured + earlier + (limits.isEmpty() ? "" : " " + limits);
-        }
-
-        private static String spoken(Guide guide, MeasureUnit unit) {
-            if (Double.isNaN(guide.low())) {
-                return unit.spoken(guide.high()) + " or less";
-            }
-            return Double.isNaN(guide.high())
-                    ? unit.spoken(guide.low()) + " or more"
-                    : unit.number(guide.low()) + " to " + unit.spoken(guide.high());
+        private String text(Finding f, Optional<Finding> cause) {
+            List<String> texts = new ArrayList<>(List.of(f.statement().text(), said.measured(f)));
+            cause.ifPresent(c -> texts.add(said.setUpBy(c)));
+            texts.add(f.rule().cannotTell());
+            return String.join(" ", texts).strip();
         }
 
         private String basis(String basis) {
@@ -192,16 +181,10 @@ public final class Observer {
         }
 
         private void arms() {
-            List<String> seen = new ArrayList<>();
-            for (PhaseName phase : List.of(PhaseName.HOP, PhaseName.STEP, PhaseName.JUMP)) {
-                ArmAction action = attempt.arms().getOrDefault(phase, ArmAction.NOT_SEEN);
-                if (action != ArmAction.NOT_SEEN) {
-                    seen.add(action.label().toLowerCase(Locale.ROOT) + " in the " + phase.label());
-                }
-            }
-            if (rules.arms().isPresent() && !seen.isEmpty()) {
+            String finding = IN_TABLES.arms(attempt.arms());
+            if (rules.arms().isPresent() && !finding.isEmpty()) {
                 RuleSet.Arms arms = rules.arms().get();
-                told(Kind.REMARK, "arms", String.join(", ", seen), arms.basis(), arms.text());
+                told(Kind.REMARK, "arms", finding, said.arms(attempt.arms()), arms.basis(), arms.text());
             }
         }
 
@@ -210,17 +193,18 @@ public final class Observer {
                     .filter(r -> r.topic().equals(topic))
                     .anyMatch(r -> attempt.evidence().of(r.part(), r.measure()).isPresent());
             if (!seen) {
-                told(Kind.NOT_VISIBLE, topic, "not visible", "", text);
+                told(Kind.NOT_VISIBLE, topic, IN_TABLES.notVisible(), said.notVisible(), "", text);
             }
         }
 
-        private void told(Kind kind, String topic, String finding, String basis, String text) {
+        private void told(Kind kind, String topic, String finding, String heading, String basis, String text) {
             result.add(new Observation(
                     result.size() + 1,
                     kind,
                     topic,
                     "",
                     finding,
+                    heading,
                     Optional.empty(),
                     basis,
                     Confidence.LOW,

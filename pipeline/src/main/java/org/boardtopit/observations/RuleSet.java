@@ -4,10 +4,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.boardtopit.wording.Language;
 
 /**
- * All rules of a file.
+ * All rules of a file, their texts in one language.
  *
+ * @param language of the texts, and of what is said around them
  * @param cautions added to every practice suggestion
  * @param practice suggestions by name
  * @param arms how the action of the arms is told; empty when it is not
@@ -15,6 +17,7 @@ import java.util.Optional;
  * @param rules in the order of the file
  */
 public record RuleSet(
+        Language language,
         Cautions cautions,
         Map<String, String> practice,
         Optional<Arms> arms,

@@ -17,6 +17,7 @@ import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.NearMiss;
 import org.boardtopit.clips.YamlKeys;
 import org.boardtopit.measures.EvidenceNames;
+import org.boardtopit.wording.Language;
 
 /**
  * Reads a file of rules, strictly; {@code docs/observations.md} describes its keys. An InputException says what is wrong, in
@@ -79,31 +80,33 @@ public final class RuleSetReader {
     }
 
     private final YamlKeys top;
+    private final Language language;
     private final Map<String, Set<String>> measures = EvidenceNames.byPart();
     private final Map<String, String> practice = new LinkedHashMap<>();
     private final Set<String> ruleNames = new LinkedHashSet<>();
 
-    private RuleSetReader(YamlKeys top) {
+    private RuleSetReader(YamlKeys top, Language language) {
         this.top = top;
+        this.language = language;
     }
 
-    /** The rules of a competition: of the file it names, else those of the program. */
+    /** The rules of a competition, in its language: of the file it names, else those of the program. */
     public static RuleSet of(MeetSheet meet) throws InputException {
         return meet.observationRules().isPresent()
-                ? read(meet.observationRules().get())
-                : builtIn();
+                ? read(meet.observationRules().get(), meet.language())
+                : builtIn(meet.language());
     }
 
     /** The rules of a file. */
-    public static RuleSet read(Path file) throws InputException {
-        return new RuleSetReader(YamlKeys.read(file, TOP)).rules();
+    public static RuleSet read(Path file, Language language) throws InputException {
+        return new RuleSetReader(YamlKeys.read(file, TOP), language).rules();
     }
 
     /** The rules that come with the program: those of {@code sample-config/observations.yaml}. */
-    public static RuleSet builtIn() {
+    public static RuleSet builtIn(Language language) {
         try (InputStream in = RuleSetReader.class.getResourceAsStream(RESOURCE)) {
             String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-            return new RuleSetReader(YamlKeys.read(Path.of(RESOURCE), text, TOP)).rules();
+            return new RuleSetReader(YamlKeys.read(Path.of(RESOURCE), text, TOP), language).rules();
         } catch (IOException | InputException e) {
             throw new IllegalStateException("the rules of the program itself cannot be read", e);
         }
@@ -112,7 +115,7 @@ public final class RuleSetReader {
     private RuleSet rules() throws InputException {
         for (YamlKeys item : top.list("practice", PRACTICE)) {
             String name = newName(item, "name", practice.keySet());
-            practice.put(name, needed(item, "text", true));
+            practice.put(name, sentences(item, "text"));
         }
         List<YamlKeys> items = top.list("rules", RULE);
         for (YamlKeys item : items) {
@@ -123,7 +126,7 @@ public final class RuleSetReader {
             rules.add(rule(item));
         }
         refuseCircles(items, rules);
-        return new RuleSet(cautions(), practice, arms(), notVisible(rules), rules);
+        return new RuleSet(language, cautions(), practice, arms(), notVisible(rules), rules);
     }
 
     private static String newName(YamlKeys item, String key, Set<String> taken) throws InputException {
@@ -143,20 +146,24 @@ public final class RuleSetReader {
     private static String needed(YamlKeys item, String key, boolean prose) throws InputException {
         String text = prose ? item.prose(key) : item.text(key);
         if (text.isEmpty()) {
-            throw item.problem(key, key + " is missing here");
+            throw missing(item, key);
         }
         return text;
     }
 
     private RuleSet.Cautions cautions() throws InputException {
         YamlKeys keys = top.keys("cautions", CAUTIONS);
-        return new RuleSet.Cautions(keys.prose("all"), keys.prose("junior"), keys.prose("masters"));
+        return new RuleSet.Cautions(caution(keys, "all"), caution(keys, "junior"), caution(keys, "masters"));
+    }
+
+    private String caution(YamlKeys keys, String key) throws InputException {
+        return TranslatedText.sentences(keys, key).in(language);
     }
 
     private Optional<RuleSet.Arms> arms() throws InputException {
         YamlKeys keys = top.keys("arms", ARMS);
         return top.has("arms")
-                ? Optional.of(new RuleSet.Arms(needed(keys, "text", true), needed(keys, "basis", true)))
+                ? Optional.of(new RuleSet.Arms(sentences(keys, "text"), needed(keys, "basis", true)))
                 : Optional.empty();
     }
 
@@ -170,7 +177,7 @@ public final class RuleSetReader {
                         "topic",
                         "no rule has the topic " + InputException.quoted(topic) + NearMiss.hint(topic, topics));
             }
-            texts.put(topic, needed(item, "text", true));
+            texts.put(topic, sentences(item, "text"));
         }
         return texts;
     }
@@ -203,7 +210,7 @@ public final class RuleSetReader {
                 side(item, "above", "high", high),
                 item.has("inside") ? Optional.of(statement(item, "inside")) : Optional.empty(),
                 item.words("set_up_by", ruleNames, "rule"),
-                item.prose("cannot_tell"));
+                TranslatedText.sentences(item, "cannot_tell").in(language));
     }
 
     private static String topic(YamlKeys item) throws InputException {
@@ -285,10 +292,27 @@ public final class RuleSetReader {
 
     private Statement statement(YamlKeys item, String key) throws InputException {
         YamlKeys keys = item.keys(key, STATEMENT);
+        TranslatedText finding = given(keys, "finding", TranslatedText.words(keys, "finding"));
         return new Statement(
-                needed(keys, "finding", false),
-                needed(keys, "text", true),
+                finding.in(Language.ENGLISH), // in every language, so that tables of several competitions can be joined
+                finding.in(language),
+                sentences(keys, "text"),
                 keys.words("practice", practice.keySet(), "practice"));
+    }
+
+    private String sentences(YamlKeys item, String key) throws InputException {
+        return given(item, key, TranslatedText.sentences(item, key)).in(language);
+    }
+
+    private static TranslatedText given(YamlKeys item, String key, TranslatedText text) throws InputException {
+        if (text.isEmpty()) {
+            throw missing(item, key);
+        }
+        return text;
+    }
+
+    private static InputException missing(YamlKeys item, String key) {
+        return item.problem(key, key + " is missing here");
     }
 
     private static void refuseCircles(List<YamlKeys> items, List<Rule> rules) throws InputException {

@@ -2,11 +2,9 @@ package org.boardtopit.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.boardtopit.clips.AttemptEntry;
 import org.boardtopit.clips.Clip;
-import org.boardtopit.clips.Label;
 import org.boardtopit.contacts.Contact;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.Foot;
@@ -24,11 +22,13 @@ import org.boardtopit.report.overlay.BodySide;
 import org.boardtopit.report.overlay.ContactMark;
 import org.boardtopit.report.overlay.FramePose;
 import org.boardtopit.report.overlay.OverlayScene;
+import org.boardtopit.report.overlay.OverlayWords;
 import org.boardtopit.report.overlay.PhaseSpan;
 import org.boardtopit.report.overlay.PosePoint;
 import org.boardtopit.report.overlay.TouchdownFigure;
 import org.boardtopit.signal.Homography;
 import org.boardtopit.signal.Point2;
+import org.boardtopit.wording.Language;
 
 /**
  * What the overlay of one attempt shows: the repaired skeleton, contacts on the runway, phases, angles at each touchdown.
@@ -43,6 +43,8 @@ public final class AttemptOverlay {
     private final MotionTrack motion;
     private final AttemptMeasures measures;
     private final double slowDown;
+    private final Language language;
+    private final OverlayWords words;
 
     /** For one measured clip. */
     public AttemptOverlay(
@@ -51,7 +53,8 @@ public final class AttemptOverlay {
             RunwayView view,
             FittedMotion fitted,
             AttemptMeasures measures,
-            double slowDown) {
+            double slowDown,
+            Language language) {
         this.clip = clip;
         this.landmarks = landmarks;
         this.view = view;
@@ -59,6 +62,8 @@ public final class AttemptOverlay {
         this.motion = fitted.repaired();
         this.measures = measures;
         this.slowDown = slowDown;
+        this.language = language;
+        this.words = new OverlayWords(language);
     }
 
     /** The scene, ready to be painted. */
@@ -70,14 +75,15 @@ public final class AttemptOverlay {
         long last = landmarks.timestampsUs().get(landmarks.frameCount() - 1);
         return new OverlayScene(
                 titles(),
-                List.of("quality " + measures.quality().label()),
+                List.of(words.quality(measures.quality())),
                 playUs((last + Math.round(1e6 * motion.frameStepS())) / 1e6),
                 landmarks.subject().direction() > 0,
                 phases(),
                 marks(),
                 figures(frames),
                 frames,
-                OverlayScene.CloseView.AUTO);
+                OverlayScene.CloseView.AUTO,
+                language);
     }
 
     private long playUs(double seconds) {
@@ -92,9 +98,9 @@ public final class AttemptOverlay {
         AttemptEntry e = entry.get();
         // Never the name: a picture that is passed on must not tell who a young athlete is.
         boolean pseudonym = e.bib().equals(e.athlete());
-        String who = e.bib().isBlank() ? clip.name() : pseudonym ? e.bib() : "bib " + e.bib();
-        String attempt = e.attempt().isPresent() ? "attempt " + e.attempt().getAsInt() : "";
-        String distance = Double.isFinite(e.officialM()) ? String.format(Locale.ROOT, "%.2f m", e.officialM()) : "";
+        String who = e.bib().isBlank() ? clip.name() : pseudonym ? e.bib() : words.bib(e.bib());
+        String attempt = e.attempt().isPresent() ? words.attempt(e.attempt().getAsInt()) : "";
+        String distance = Double.isFinite(e.officialM()) ? words.metres(e.officialM()) : "";
         String line = String.join("  ", List.of(attempt, distance)).strip();
         return line.isEmpty() ? List.of(who) : List.of(who, line);
     }
@@ -141,25 +147,16 @@ public final class AttemptOverlay {
             long start = playUs(p.phase().startS());
             long end = playUs(p.phase().endS());
             if (end > start) {
-                spans.add(new PhaseSpan(p.phase().name(), words(p.phase()), start, end, note(p)));
+                spans.add(new PhaseSpan(p.phase().name(), words.phase(p.phase()), start, end, note(p)));
             }
         }
         return spans;
     }
 
-    private static String note(PhaseMeasures p) {
-        String metres = p.distanceM().isKnown()
-                ? String.format(Locale.ROOT, "%.2f m", p.distanceM().value())
-                : "";
-        String share = p.sharePct().isKnown()
-                ? String.format(Locale.ROOT, "%.1f %%", p.sharePct().value())
-                : "";
+    private String note(PhaseMeasures p) {
+        String metres = p.distanceM().isKnown() ? words.metres(p.distanceM().value()) : "";
+        String share = p.sharePct().isKnown() ? words.perCent(p.sharePct().value()) : "";
         return (metres + "  " + share).strip();
-    }
-
-    /** As it is read, without the underscores of the tables. */
-    private static String words(Label label) {
-        return label.label().replace('_', ' ');
     }
 
     private List<ContactMark> marks() {
@@ -181,14 +178,13 @@ public final class AttemptOverlay {
         Contact c = measures.contacts().get(i).contact();
         ContactMark mark = c.kind() == ContactKind.APPROACH
                 ? ContactMark.small(instant, place, playUs(atS))
-                : ContactMark.labelled(name(i), words(c.foot()), instant, place, playUs(atS));
+                : ContactMark.labelled(name(i), words.foot(c.foot()), instant, place, playUs(atS), words);
         return Optional.of(c.corrected() ? mark.withCorrectedSign() : mark);
     }
 
-    /** Of a contact by its place in the list: its kind; the contacts of a drill are told by their number in the table. */
+    /** Of a contact by its place in the list. */
     private String name(int i) {
-        ContactKind kind = measures.contacts().get(i).contact().kind();
-        return kind == ContactKind.DRILL ? "contact " + i : words(kind);
+        return words.contact(measures.contacts().get(i).contact().kind(), i);
     }
 
     /** The foot on the ground in the fixed picture: through the ground with marks, else where the toe was seen. */
@@ -221,7 +217,7 @@ public final class AttemptOverlay {
             AngleCallout.trunk(pose, m.atTouchdown(BodyAngle.TRUNK).value()).ifPresent(angles::add);
             AngleCallout.hip(pose, side, m.atTouchdown(BodyAngle.HIP).value()).ifPresent(angles::add);
             AngleCallout.knee(pose, side, m.atTouchdown(BodyAngle.KNEE).value()).ifPresent(angles::add);
-            String title = name(i) + " " + c.foot().label() + (c.corrected() ? ContactMark.CORRECTED : "");
+            String title = words.figure(name(i), c.foot()) + (c.corrected() ? ContactMark.CORRECTED : "");
             figures.add(new TouchdownFigure(title, playUs(c.touchdownS()), pose, angles));
         }
         return figures;

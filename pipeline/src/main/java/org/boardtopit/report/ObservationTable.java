@@ -56,7 +56,8 @@ public final class ObservationTable {
                 m.map(Measured::measure).orElse(""),
                 known(m, e -> e.interval().low()),
                 known(m, e -> e.interval().high()),
-                Double.isFinite(o.severity()) ? o.severity() : null);
+                Double.isFinite(o.severity()) ? o.severity() : null,
+                o.heading());
     }
 
     private static PhaseName phase(String word) {

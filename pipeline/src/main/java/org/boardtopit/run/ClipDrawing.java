@@ -61,7 +61,7 @@ final class ClipDrawing {
     /** Draws it all. The clip has been read three times by now: what fails is the writing, and that is no fault of the clip. */
     void draw(ClipSource source, ClipLandmarks landmarks, AttemptAnalysis analysis, Stages stages)
             throws IOException, NotMeasuredNowException {
-        OverlayScene scene = scene(source, landmarks, analysis);
+        OverlayScene scene = scene(source, landmarks, analysis, language);
         FaceCovers covers = covers(source, landmarks, scene, stages);
         stages.begin("overlay", 0.76);
         try {
@@ -71,14 +71,15 @@ final class ClipDrawing {
         }
     }
 
-    static OverlayScene scene(ClipSource source, ClipLandmarks landmarks, AttemptAnalysis analysis) {
+    static OverlayScene scene(ClipSource source, ClipLandmarks landmarks, AttemptAnalysis analysis, Language language) {
         return new AttemptOverlay(
                         source.clip(),
                         CorrectedLandmarks.ofTheAthlete(landmarks, source.clip().corrections()),
                         analysis.view(),
                         analysis.drawn(),
                         analysis.measures(),
-                        source.slowDown())
+                        source.slowDown(),
+                        language)
                 .scene();
     }
 

@@ -158,7 +158,7 @@ public final class ClipProcessor implements ClipMeasurer, LandmarkSource {
         }
     }
 
-    static void requireAccepted(Clip clip) throws ClipNotMeasuredException {
+    private static void requireAccepted(Clip clip) throws ClipNotMeasuredException {
         for (Correction correction : clip.corrections()) {
             if (correction.field() == Correction.Field.REJECT) {
                 String by = correction.by().isEmpty() ? "" : " by " + correction.by();

@@ -8,9 +8,9 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import org.boardtopit.clips.Camera;
+import org.boardtopit.clips.Correction;
 import org.boardtopit.clips.Safeguards.Faces;
 import org.boardtopit.clips.TableFormat;
-import org.boardtopit.corrections.CorrectedLandmarks;
 import org.boardtopit.corrections.RefusedCorrectionException;
 import org.boardtopit.models.NetworkUnfitException;
 import org.boardtopit.models.PersonDetector;
@@ -120,8 +120,8 @@ public final class ComparisonMaker {
 
     private Made make(KeptClip a, KeptClip b, Wish wish, Optional<String> fingerprint)
             throws ClipsNotComparedException, IOException {
-        Side first = side(a);
-        Side second = side(b);
+        Side first = side(a, wish.language());
+        Side second = side(b, wish.language());
         ComparedAttempt one = first.attempt();
         ComparedAttempt two = second.attempt();
         TimeAlignment alignment = TimeAlignment.of(one, two, wish.trueTime())
@@ -157,17 +157,15 @@ public final class ComparisonMaker {
         }
     }
 
-    private Side side(KeptClip kept) throws ClipsNotComparedException, IOException {
+    private Side side(KeptClip kept, Language language) throws ClipsNotComparedException, IOException {
         requireComparable(kept);
         try {
             ClipSources sources = kept.sources(opener);
             ClipSource source = sources.of(kept.clip());
-            ClipLandmarks read = ClipLandmarksFile.read(source.kept(".landmarks"), source.fingerprint())
+            ClipLandmarks landmarks = ClipLandmarksFile.read(source.kept(".landmarks"), source.fingerprint())
                     .orElseThrow(() -> notKept(kept));
-            ClipLandmarks landmarks =
-                    CorrectedLandmarks.ofTheAthlete(read, kept.clip().corrections());
             AttemptAnalysis analysis = new AttemptAnalyser().analyse(kept.clip(), landmarks);
-            OverlayScene scene = ClipDrawing.scene(source, landmarks, analysis);
+            OverlayScene scene = ClipDrawing.scene(source, landmarks, analysis, language);
             AttemptTables tables = new AttemptTables(
                     kept.clip(),
                     kept.meet(),
@@ -177,13 +175,14 @@ public final class ComparisonMaker {
                     kept.clip().name(),
                     landmarks,
                     analysis.view(),
-                    analysis.fitted(),
+                    analysis.drawn(),
                     analysis.measures(),
                     scene,
                     tables.intervals());
             return new Side(sources, source, attempt, covers(kept, sources, source, landmarks, scene));
         } catch (RefusedCorrectionException e) {
-            throw new ClipsNotComparedException(new RefusedHereException(e).getMessage(), e);
+            throw new ClipsNotComparedException(
+                    kept.clip().fileName() + ", corrections, line " + e.line() + ": " + e.getMessage(), e);
         } catch (VideoException e) {
             throw new ClipsNotComparedException(e.getMessage(), e);
         }
@@ -195,10 +194,8 @@ public final class ComparisonMaker {
             throw new ClipsNotComparedException(
                     name + " is withheld: " + kept.clip().withheld().get());
         }
-        try {
-            ClipProcessor.requireAccepted(kept.clip());
-        } catch (ClipNotMeasuredException e) {
-            throw new ClipsNotComparedException(name + " is " + e.getMessage(), e);
+        if (kept.clip().corrections().stream().anyMatch(c -> c.field() == Correction.Field.REJECT)) {
+            throw new ClipsNotComparedException(name + " is rejected by a correction");
         }
         if (kept.clip().view() != Camera.View.SIDE) {
             throw new ClipsNotComparedException(name + " was not filmed from the side, which a comparison needs");

@@ -123,7 +123,8 @@ final class RunTables {
                     clip.name(),
                     results[i] == null ? Optional.empty() : results[i].joinedTo(),
                     mayBeSlow,
-                    clip.athlete().map(Athlete::bornYear).orElse(OptionalInt.empty())));
+                    clip.athlete().map(Athlete::bornYear).orElse(OptionalInt.empty()),
+                    clip.corrections()));
         }
         return new PageRows(
                 files,

@@ -8,6 +8,7 @@ import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
 import java.util.Locale;
 import java.util.ResourceBundle;
+import java.util.Set;
 
 /**
  * The words of one bundle in one language. Bundles are the files {@code org/boardtopit/wording/<name>_<code>.properties}, UTF-8.
@@ -41,6 +42,10 @@ public final class Words {
 
     public Language language() {
         return language;
+    }
+
+    Set<String> keys() {
+        return bundle.keySet();
     }
 
     public boolean has(String key) {

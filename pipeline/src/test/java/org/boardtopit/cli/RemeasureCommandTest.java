@@ -13,19 +13,8 @@ import java.nio.file.attribute.FileTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Stream;
-import org.boardtopit.clips.Clip;
-import org.boardtopit.clips.ClipFolder;
-import org.boardtopit.clips.ClipList;
-import org.boardtopit.clips.Effort;
-import org.boardtopit.clips.MeetSheet;
-import org.boardtopit.clips.MeetSheetReader;
-import org.boardtopit.clips.RunSettings;
-import org.boardtopit.models.NetworkCard;
-import org.boardtopit.models.NetworkStore;
-import org.boardtopit.run.KeptSample;
 import org.boardtopit.run.RunInputs;
 import org.boardtopit.run.RunLock;
 import org.junit.jupiter.api.BeforeEach;
@@ -42,38 +31,13 @@ class RemeasureCommandTest {
     private CommandLineRun program;
     private Path out;
 
+    private KeptCompetition competition;
+
     @BeforeEach
     void layTwoClips() throws Exception {
-        program = new CommandLineRun(folder);
-        out = program.path("results");
-        Path clips = Files.createDirectories(program.path("clips"));
-        for (String name : List.of("a.mp4", "b.mp4")) {
-            Files.copy(KeptSample.COMPETITION.resolve(KeptSample.CLIP + ".mp4"), clips.resolve(name));
-        }
-        program.file("meet.yaml", "competition: Brackenfold Open Meeting\nattempts: attempts.csv\n");
-        sheet("14.88");
-        MeetSheet meet = MeetSheetReader.read(program.path("meet.yaml"));
-        ClipFolder files = ClipFolder.list(List.of(clips), out, meet.inputFiles());
-        NetworkCard network = new NetworkStore(new FakeEngine()).card(NetworkStore.DEFAULT_LANDMARKS);
-        for (Clip clip : ClipList.join(files, meet).clips()) {
-            KeptSample.keep(clip, network, Effort.NORMAL, out);
-        }
-        inputs(files, false).write(out);
-    }
-
-    private void sheet(String officialM) {
-        program.file("attempts.csv", "clip,bib,attempt,official_m\na.mp4,214,1," + officialM + "\nb.mp4,214,2,14.20\n");
-    }
-
-    private RunInputs inputs(ClipFolder files, boolean overlay) {
-        return new RunInputs(
-                files.clips(),
-                List.of(),
-                Optional.of(program.path("meet.yaml")),
-                Optional.empty(),
-                Optional.empty(),
-                new RunSettings("full", 1, 0, Effort.NORMAL),
-                overlay);
+        competition = KeptCompetition.in(folder);
+        program = competition.program();
+        out = competition.out();
     }
 
     private void remeasured(String... more) {
@@ -121,6 +85,8 @@ class RemeasureCommandTest {
         assertEquals("Mara", run.at("/clips/0/corrections/0/by").asText());
         assertEquals("shadow", run.at("/clips/0/corrections/0/note").asText());
         assertTrue(run.at("/clips/1/corrections").isMissingNode());
+        String page = Files.readString(out.resolve("index.html"));
+        assertTrue(page.contains("<li>hop_landing touchdown_frame 130.5 (Mara: shadow)</li>"), "who and why");
     }
 
     @Test
@@ -158,7 +124,7 @@ class RemeasureCommandTest {
     @Test
     void theSheetCountsAsItIsNow() throws Exception {
         remeasured();
-        sheet("14.50");
+        competition.sheet("14.50");
         remeasured();
         assertEquals(List.of("14.50", "14.20"), cells("attempts.csv", "official_m"));
         assertTrue(program.out().contains("Measured 1 of 2 clips anew"), program.out());
@@ -186,9 +152,7 @@ class RemeasureCommandTest {
 
     @Test
     void onlyTheOverlayOfTheCorrectedClipIsDrawnAnew() throws Exception {
-        MeetSheet meet = MeetSheetReader.read(program.path("meet.yaml"));
-        inputs(ClipFolder.list(List.of(program.path("clips")), out, meet.inputFiles()), true)
-                .write(out);
+        competition.inputs(true).write(out);
         remeasured();
         FileTime a = Files.getLastModifiedTime(out.resolve("overlays/a.mp4"));
         FileTime b = Files.getLastModifiedTime(out.resolve("overlays/b.mp4"));

@@ -23,9 +23,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * The rule of the event ("lands first on the same foot as that from which they have taken off; in the step ... on the other foot",
- * World Athletics, Technical Rules) and the standard deviation of a rectangular distribution (JCGM 100:2008, 4.3.7) are the
- * outside checks.
+ * Outside checks: the order of the feet (World Athletics, Technical Rules, TR31, MEM-H) and the standard deviation of a rectangular
+ * distribution (JCGM 100:2008, 4.3.7).
  */
 class ContactCorrectionsTest {
     private static final ClipLandmarks CLIP =

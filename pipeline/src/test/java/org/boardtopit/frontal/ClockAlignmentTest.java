@@ -4,9 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.boardtopit.clips.Camera;
+import org.boardtopit.contacts.Contact;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.ContactTimeline;
 import org.boardtopit.synthetic.DrawnFrontClip;
@@ -77,5 +79,21 @@ class ClockAlignmentTest {
         assertThrows(
                 ClocksNotAlignedException.class,
                 () -> found(new DrawnViews(views.clip(), blind), other, Camera.View.FRONT));
+    }
+
+    @Test
+    void aTouchdownThatAPersonPutRightDoesNotMoveTheClock() throws ClocksNotAlignedException {
+        DrawnViews views = DrawnViews.of(1);
+        DrawnFrontClip other = views.front(t -> 0);
+        SideMotion side = views.side();
+        List<Contact> contacts = new ArrayList<>(side.contacts().contacts());
+        int last = contacts.size() - 1;
+        Contact pit = contacts.get(last);
+        contacts.set(last, pit.timed(pit.touchdownS() + 0.05, 0.005, pit.toeOffS(), pit.toeOffSdS()));
+        SideMotion corrected =
+                new SideMotion(side.motion(), new ContactTimeline(contacts, 1, List.of()), side.contacts(), true);
+        assertEquals(
+                found(views, other, Camera.View.FRONT),
+                found(new DrawnViews(views.clip(), corrected), other, Camera.View.FRONT));
     }
 }

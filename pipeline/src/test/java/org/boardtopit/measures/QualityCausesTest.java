@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.boardtopit.measures.ClipFacts.View;
+import org.boardtopit.wording.Language;
+import org.boardtopit.wording.Warnings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -167,5 +169,36 @@ class QualityCausesTest {
         String sentence = causes.get(0).sentence();
         assertTrue(sentence.matches(".*(: |, so ).*"), sentence);
         assertFalse(sentence.contains(";"), "the table separates warnings by semicolons: " + sentence);
+    }
+
+    /** Every fact at its worst, so that every cause comes up. */
+    @ParameterizedTest
+    @CsvSource({
+        "athletePx, 20, 1",
+        "framesPerS, 15, 1",
+        "registeredShare, 0.4, 1",
+        "registrationResidualPx, 2.5, 1",
+        "backgroundPoints, 12, 1",
+        "driftPx, 9, 1",
+        "landmarkSdStature, 0.05, 1",
+        "fastFootRatio, 1.3, 1",
+        "doubtfulShare, 0.3, 1",
+        "legsExchangedShare, 0.5, 1",
+        "complete, 0, 1",
+        "sequenceConfidence, 0.2, 1",
+        "looselyTimed, 1, 1",
+        "looselyTimed, 3, 1",
+        "inOrder, 0, 1",
+        "view, 1, 1",
+        "view, 0, 1",
+        "closureRatio, 1.25, 1",
+        "gravityRatio, 0.55, 1",
+    })
+    void everyCauseCanBeSaidInGerman(String fact, double value, int causes) {
+        List<QualityCause> all = QualityCauses.of(facts(fact, value));
+        assertEquals(causes, all.size());
+        Warnings german = new Warnings(Language.GERMAN);
+        all.forEach(cause -> assertTrue(german.knows(cause.sentence()), cause.sentence()));
+        all.forEach(cause -> assertFalse(german.of(cause.sentence()).contains(" the "), cause.sentence()));
     }
 }

@@ -18,6 +18,7 @@ import org.boardtopit.measures.Quality;
 import org.boardtopit.measures.Reading;
 import org.boardtopit.observations.Observation.Kind;
 import org.boardtopit.phases.PhaseName;
+import org.boardtopit.wording.Language;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -27,13 +28,14 @@ import org.junit.jupiter.params.provider.CsvSource;
  * distribution); expected distances are worked out by hand from the guides in the file.
  */
 class ObserverTest {
-    private static final RuleSet RULES = RuleSetReader.builtIn();
+    private static final RuleSet RULES = RuleSetReader.builtIn(Language.ENGLISH);
 
     private final List<Evidence> evidence = new ArrayList<>();
     private AthleteLevel level = AthleteLevel.SENIOR;
     private Optional<Sex> sex = Optional.of(Sex.MALE);
     private Quality quality = Quality.GOOD;
     private double contactConfidence = 1;
+    private RuleSet rules = RULES;
     private Map<PhaseName, ArmAction> arms = Map.of();
 
     private ObserverTest with(String part, String measure, double value, double sd) {
@@ -47,7 +49,7 @@ class ObserverTest {
                 ContactKind.HOP_LANDING, contactConfidence,
                 ContactKind.STEP_LANDING, 1.0,
                 ContactKind.PIT, 1.0);
-        return new Observer(RULES)
+        return new Observer(rules)
                 .observe(new ObservedAttempt(new EvidenceTable(evidence), quality, contacts, arms, level, sex));
     }
 
@@ -272,6 +274,37 @@ class ObserverTest {
         Observation told = of(Kind.REMARK).get(0);
         assertEquals("single in the hop, double in the step", told.finding());
         assertTrue(told.text().contains("described, not judged"));
+    }
+
+    @Test
+    void saysTheSameInGermanWithTheSameCodesAndNumbers() {
+        with("step", "trunk_change_deg", 26, 2).with("hop", "trunk_change_deg", 20, 2);
+        arms = Map.of(PhaseName.HOP, ArmAction.SINGLE, PhaseName.STEP, ArmAction.DOUBLE);
+        List<Observation> english = observations();
+        rules = RuleSetReader.builtIn(Language.GERMAN);
+        List<Observation> german = observations();
+        assertEquals(findings(english), findings(german));
+        for (int i = 0; i < english.size(); i++) {
+            assertEquals(english.get(i).evidence(), german.get(i).evidence());
+            assertEquals(english.get(i).basis(), german.get(i).basis());
+            assertEquals(english.get(i).causedBy(), german.get(i).causedBy());
+            assertNotEquals(english.get(i).text(), german.get(i).text());
+        }
+        Observation step = german.stream()
+                .filter(o -> o.phase().equals("step"))
+                .findFirst()
+                .orElseThrow();
+        assertEquals("Rumpf kippt im Step nach vorn", step.heading());
+        assertEquals(
+                "Der Rumpf kippte w\u00e4hrend des Steps nach vorn; das dreht die Beine nach hinten und verk\u00fcrzt Step und"
+                        + " Jump. Gemessen: 26,0 Grad (22,7 bis 29,3 in 9 von 10 F\u00e4llen), Richtwert -12,0 bis 10,0 Grad."
+                        + " Wahrscheinlich schon vorher angelegt (Hop: Rumpf kippt im Hop nach vorn): dort ansetzen.",
+                step.text());
+        assertTrue(step.practice().contains("Bei Schmerzen ist Schluss."), step.practice());
+        Observation armsTold = german.get(german.size() - 2);
+        assertEquals("single in the hop, double in the step", armsTold.finding());
+        assertEquals("Einarmschwung im Hop, Doppelarmschwung im Step", armsTold.heading());
+        assertEquals("nicht zu sehen", german.get(german.size() - 1).heading());
     }
 
     @Test

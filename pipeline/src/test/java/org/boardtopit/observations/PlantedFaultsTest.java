@@ -30,6 +30,7 @@ import org.boardtopit.synthetic.DrawnClip;
 import org.boardtopit.synthetic.RenderedJumper;
 import org.boardtopit.synthetic.RenderedJumper.Alteration;
 import org.boardtopit.synthetic.TruthFiles;
+import org.boardtopit.wording.Language;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -85,7 +86,7 @@ class PlantedFaultsTest {
     }
 
     private static List<Observation> observed(ObservedAttempt attempt) {
-        return new Observer(RuleSetReader.builtIn()).observe(attempt);
+        return new Observer(RuleSetReader.builtIn(Language.ENGLISH)).observe(attempt);
     }
 
     private static Observation first(String name, RenderedJumper jumper) throws IOException, InputException {

@@ -22,6 +22,7 @@ import org.boardtopit.measures.Projectile;
 import org.boardtopit.measures.Quality;
 import org.boardtopit.measures.Reading;
 import org.boardtopit.phases.PhaseName;
+import org.boardtopit.wording.Language;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -156,7 +157,7 @@ class ReadingTheTablesTest {
                         PhaseName.JUMP,
                         ArmAction.DOUBLE)
                 : Map.of();
-        return new Observer(RuleSetReader.builtIn())
+        return new Observer(RuleSetReader.builtIn(Language.ENGLISH))
                 .observe(new ObservedAttempt(
                         new EvidenceTable(evidence), a.quality, contacts, arms, a.level, Optional.of(a.sex)));
     }

@@ -18,6 +18,7 @@ import java.util.stream.Stream;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
+import org.boardtopit.wording.Language;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -52,14 +53,14 @@ class RuleSetReaderTest {
 
     private String messageOf(String text) throws IOException {
         Path file = write(text);
-        InputException e = assertThrows(InputException.class, () -> RuleSetReader.read(file));
+        InputException e = assertThrows(InputException.class, () -> RuleSetReader.read(file, Language.ENGLISH));
         assertEquals(1, e.getMessage().lines().count(), "one line: " + e.getMessage());
         return e.getMessage().replace(folder + "/", "");
     }
 
     @Test
     void readsARule() throws Exception {
-        RuleSet rules = RuleSetReader.read(write(RULES));
+        RuleSet rules = RuleSetReader.read(write(RULES), Language.ENGLISH);
         Rule rule = rules.rules().get(0);
         assertEquals("step", rule.phase());
         assertEquals(new Guide(Double.NaN, 10), rule.guides().at(AthleteLevel.SENIOR, Optional.empty()));
@@ -126,7 +127,7 @@ class RuleSetReaderTest {
 
     @Test
     void theProgramUsesTheVeryRulesThatUsersCopy() throws Exception {
-        assertEquals(RuleSetReader.read(SAMPLE), RuleSetReader.builtIn());
+        assertEquals(RuleSetReader.read(SAMPLE, Language.ENGLISH), RuleSetReader.builtIn(Language.ENGLISH));
     }
 
     @Test
@@ -136,7 +137,7 @@ class RuleSetReaderTest {
         MeetSheet meet = MeetSheetReader.read(sheet);
         assertEquals(1, RuleSetReader.of(meet).rules().size());
         assertTrue(meet.inputFiles().contains(folder.resolve("rules.yaml").toAbsolutePath()));
-        assertEquals(RuleSetReader.builtIn(), RuleSetReader.of(MeetSheet.NONE));
+        assertEquals(RuleSetReader.builtIn(Language.ENGLISH), RuleSetReader.of(MeetSheet.NONE));
     }
 
     /** Whole sentences, nobody addressed, nothing medical decided. */
@@ -144,7 +145,7 @@ class RuleSetReaderTest {
     void theSentencesArePlainAndAddressNobody() {
         Pattern unwanted = Pattern.compile(
                 "(?i)\\b(you|your|yours|diagnos\\w*|injur\\w*|weak|lazy|bad|wrong|must|always|never)\\b");
-        for (String text : sentences(RuleSetReader.builtIn())) {
+        for (String text : sentences(RuleSetReader.builtIn(Language.ENGLISH))) {
             assertTrue(text.matches("[A-Z].*\\."), text);
             assertFalse(unwanted.matcher(text).find(), text);
         }
@@ -162,7 +163,7 @@ class RuleSetReaderTest {
     /** What is looked at, at least: a topic that is lost in an edit of the file is missed here. */
     @Test
     void looksAtEveryTopicACoachAsksFor() {
-        List<String> topics = RuleSetReader.builtIn().rules().stream()
+        List<String> topics = RuleSetReader.builtIn(Language.ENGLISH).rules().stream()
                 .map(Rule::topic)
                 .distinct()
                 .toList();
@@ -192,7 +193,7 @@ class RuleSetReaderTest {
 
     @Test
     void everyGuideStatesWhatItRestsOn() {
-        for (Rule rule : RuleSetReader.builtIn().rules()) {
+        for (Rule rule : RuleSetReader.builtIn(Language.ENGLISH).rules()) {
             assertTrue(
                     rule.basis().matches(".*(read|remembered|no source|common practice).*"),
                     rule.name() + ": " + rule.basis());
@@ -211,7 +212,7 @@ class RuleSetReaderTest {
                 .skip(2)
                 .takeWhile(line -> line.startsWith("|"))
                 .toList();
-        List<Rule> rules = RuleSetReader.builtIn().rules();
+        List<Rule> rules = RuleSetReader.builtIn(Language.ENGLISH).rules();
         assertEquals(rules.size(), rows.size());
         for (int i = 0; i < rows.size(); i++) {
             Rule rule = rules.get(i);

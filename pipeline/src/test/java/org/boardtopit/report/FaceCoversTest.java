@@ -28,6 +28,7 @@ import org.boardtopit.subject.PersonInView;
 import org.boardtopit.subject.SubjectTrack;
 import org.boardtopit.subject.SubjectTrack.Square;
 import org.boardtopit.video.VideoInfo;
+import org.boardtopit.wording.Language;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -71,7 +72,16 @@ class FaceCoversTest {
             }
         }
         return new OverlayScene(
-                List.of(), List.of(), 2_000_000, true, List.of(), List.of(), List.of(), frames, CloseView.OFF);
+                List.of(),
+                List.of(),
+                2_000_000,
+                true,
+                List.of(),
+                List.of(),
+                List.of(),
+                frames,
+                CloseView.OFF,
+                Language.ENGLISH);
     }
 
     /** A sighting by the head's place in the fixed picture. */

@@ -7,9 +7,12 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipFolder;
 import org.boardtopit.clips.ClipList;
+import org.boardtopit.clips.Correction;
+import org.boardtopit.clips.Correction.Field;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
 import org.junit.jupiter.api.BeforeEach;
@@ -39,6 +42,7 @@ class ClipFingerprintsTest {
                 name: Corin Vask
                 stature_m: 1.80
             observations: rules.yaml
+            language: en
             """;
     private static final String SHEET = "clip,bib,attempt,official_m,camera\na.mp4,214,1,14.20,stand\n";
 
@@ -81,6 +85,7 @@ class ClipFingerprintsTest {
                 "stand.csv | 900 | 901",
                 "stand.jpg | picture | other picture",
                 "rules.yaml | rules | other rules",
+                "meet.yaml | language: en | language: de",
             })
     void isAnotherOneWhenAnythingItIsMadeFromChanges(String file, String from, String to) throws Exception {
         String before = fingerprint("1", "full");
@@ -129,5 +134,26 @@ class ClipFingerprintsTest {
     void theProgramsOwnNumberIsTheSameEveryTime() throws IOException {
         assertEquals(ProgramHash.of(ProgramHash.class), ProgramHash.of(ProgramHash.class));
         assertNotEquals(ProgramHash.of(ProgramHash.class), ProgramHash.of(ClipFingerprintsTest.class));
+    }
+
+    @Test
+    void aCorrectionCountsButNotTheLineOnWhichItStands() throws Exception {
+        Clip clip = new Clip(folder.resolve("clips/a.mp4"), "a", Optional.empty(), Optional.empty(), Optional.empty());
+        ClipFingerprints fingerprints = new ClipFingerprints("program", MeetSheet.NONE, "measuring");
+        String without = fingerprints.of(clip, List.of());
+        String with = fingerprints.of(clip.with(List.of(touchdown(2, 131))), List.of());
+        assertNotEquals(without, with);
+        assertEquals(with, fingerprints.of(clip.with(List.of(touchdown(7, 131))), List.of()));
+        assertNotEquals(with, fingerprints.of(clip.with(List.of(touchdown(2, 132))), List.of()));
+        Clip other = new Clip(folder.resolve("clips/a.mp4"), "b", Optional.empty(), Optional.empty(), Optional.empty());
+        assertNotEquals(
+                fingerprints.of(other, List.of(clip)),
+                fingerprints.of(other, List.of(clip.with(List.of(touchdown(2, 131))))),
+                "also of a clip that is joined");
+    }
+
+    private static Correction touchdown(int line, int frame) {
+        return new Correction(
+                line, "3", Field.TOUCHDOWN_FRAME, "", "", frame, Double.NaN, true, "" + frame, "Mara", "");
     }
 }

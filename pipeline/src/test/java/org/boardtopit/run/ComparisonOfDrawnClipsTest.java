@@ -66,7 +66,15 @@ class ComparisonOfDrawnClipsTest {
                 analysis.view(),
                 analysis.fitted(),
                 analysis.measures(),
-                new AttemptOverlay(clip, landmarks, analysis.view(), analysis.fitted(), analysis.measures(), 1).scene(),
+                new AttemptOverlay(
+                                clip,
+                                landmarks,
+                                analysis.view(),
+                                analysis.fitted(),
+                                analysis.measures(),
+                                1,
+                                Language.ENGLISH)
+                        .scene(),
                 new AttemptTables(
                                 clip,
                                 MeetSheet.NONE,

@@ -32,6 +32,7 @@ import org.boardtopit.models.NetworkCard;
 import org.boardtopit.models.NetworkStore;
 import org.boardtopit.models.djl.TorchEngine;
 import org.boardtopit.report.tables.TableWriter;
+import org.boardtopit.season.AthleteRegister;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -80,7 +81,8 @@ class CorrectedAttemptTest {
     /** Cells by table, by the row's key, by column. */
     private static Map<String, Map<String, Map<String, String>>> tables(Correction... corrections) throws Exception {
         ClipResult result = measurer.measure(clip.with(List.of(corrections)), (stage, share) -> {});
-        RunTables tables = new RunTables(new TableWriter(folder, TableFormat.DEFAULT), 1, List.of());
+        RunTables tables =
+                new RunTables(new TableWriter(folder, TableFormat.DEFAULT), 1, List.of(), AthleteRegister.NONE);
         tables.put(0, result);
         tables.write();
         Map<String, Map<String, Map<String, String>>> all = new TreeMap<>();

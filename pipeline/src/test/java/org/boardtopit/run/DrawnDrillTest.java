@@ -25,6 +25,7 @@ import org.boardtopit.report.tables.PhaseRow;
 import org.boardtopit.synthetic.DrawnClip;
 import org.boardtopit.synthetic.DrawnDrill;
 import org.boardtopit.synthetic.TrueContact;
+import org.boardtopit.wording.Language;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -33,6 +34,7 @@ class DrawnDrillTest {
     private static DrawnClip drawn;
     private static AttemptTables tables;
     private static OverlayScene scene;
+    private static OverlayScene germanScene;
 
     @BeforeAll
     static void analyse() {
@@ -58,7 +60,13 @@ class DrawnDrillTest {
         AttemptAnalysis analysis = new AttemptAnalyser().analyse(clip, drawn.landmarks());
         tables = new AttemptTables(
                 clip, MeetSheet.NONE, analysis.measures(), analysis.fitted().repaired());
-        scene = new AttemptOverlay(clip, drawn.landmarks(), analysis.view(), analysis.fitted(), analysis.measures(), 1)
+        scene = scene(clip, analysis, Language.ENGLISH);
+        germanScene = scene(clip, analysis, Language.GERMAN);
+    }
+
+    private static OverlayScene scene(Clip clip, AttemptAnalysis analysis, Language language) {
+        return new AttemptOverlay(
+                        clip, drawn.landmarks(), analysis.view(), analysis.fitted(), analysis.measures(), 1, language)
                 .scene();
     }
 
@@ -122,5 +130,18 @@ class DrawnDrillTest {
                 List.of("Contact 1", "Contact 2", "Contact 3"),
                 scene.chapters().stream().map(c -> c.title()).toList());
         assertTrue(scene.contacts().get(0).label().startsWith("off "), "the first foot is only seen to leave");
+    }
+
+    @Test
+    void theOverlayNamesThemInGermanToo() {
+        assertEquals(
+                List.of("Hop 1", "Hop 2", "Hop 3", "Landung"),
+                germanScene.phases().stream().map(p -> p.text()).toList());
+        assertEquals(
+                List.of("Kontakt 1", "Kontakt 2", "Kontakt 3"),
+                germanScene.chapters().stream().map(c -> c.title()).toList());
+        assertEquals("Startnr. 131", germanScene.titleLines().get(0));
+        assertTrue(germanScene.contacts().get(0).label().matches("ab [0-9]+,[0-9]{2} s"));
+        assertTrue(germanScene.qualityLines().get(0).startsWith("Messung "));
     }
 }

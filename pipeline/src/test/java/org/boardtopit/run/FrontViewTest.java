@@ -31,6 +31,7 @@ import org.boardtopit.pose.Look;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.signal.Point2;
 import org.boardtopit.video.ffmpeg.FfmpegClipOpener;
+import org.boardtopit.wording.Language;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -103,7 +104,7 @@ class FrontViewTest {
                     landmarks,
                     Look.of(Effort.QUICK),
                     1,
-                    RuleSetReader.builtIn(),
+                    RuleSetReader.builtIn(Language.ENGLISH),
                     false);
             ClipProcessor processor = new ClipProcessor(meet, list.views(), out, tools);
             for (Clip clip : list.clips()) {

@@ -51,17 +51,12 @@ public final class KeptSample {
         return ClipLandmarksFile.read(file, fingerprint(file)).orElseThrow();
     }
 
-    /** Lays landmarks and people of a clip, which may be a copy of another name, into an output folder. */
+    /** Lays landmarks of a clip, in which there is nobody else, which may be a copy of another name, into an output folder. */
     public static void keep(Clip clip, NetworkCard network, Effort effort, Path out) throws IOException {
         Path scratch = Files.createDirectories(out.resolve("work"));
         ClipSource source = new ClipSources(new FfmpegClipOpener(1), network, Look.of(effort), out).of(clip);
-        Path people = copy(scratch, ".people");
         ClipLandmarksFile.write(source.kept(".landmarks"), source.fingerprint(), landmarks(scratch));
-        PeopleFile.write(
-                source.kept(".people"),
-                source.fingerprint(),
-                PeopleFile.read(people, fingerprint(people)).orElseThrow());
-        Files.delete(scratch.resolve("sample.people"));
+        PeopleFile.write(source.kept(".people"), source.fingerprint(), List.of());
         Files.delete(scratch.resolve("sample.landmarks"));
     }
 
@@ -77,7 +72,7 @@ public final class KeptSample {
                         Look.of(effort),
                         ClipDigests.trusting(out),
                         1,
-                        RuleSetReader.builtIn(),
+                        RuleSetReader.builtIn(Language.ENGLISH),
                         false));
     }
 

@@ -103,7 +103,8 @@ public final class ScriptedMeasurer implements ClipMeasurer {
                 "trunk_change_deg",
                 18.0,
                 26.0,
-                1.3);
+                1.3,
+                "trunk tips forward in the step");
     }
 
     private static AttemptRow attempt(String clip, List<String> warnings) {

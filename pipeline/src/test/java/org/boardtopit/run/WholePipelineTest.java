@@ -2,6 +2,7 @@ package org.boardtopit.run;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -22,6 +23,7 @@ import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipFolder;
 import org.boardtopit.clips.ClipList;
 import org.boardtopit.clips.Effort;
+import org.boardtopit.clips.InputException;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
 import org.boardtopit.clips.Pattern;
@@ -50,9 +52,12 @@ import org.boardtopit.report.tables.CsvwValidator;
 import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.report.tables.TableWriter;
 import org.boardtopit.season.AthleteRegister;
+import org.boardtopit.video.ClipOpener;
 import org.boardtopit.video.FrameReader;
+import org.boardtopit.video.VideoException;
 import org.boardtopit.video.VideoFrame;
 import org.boardtopit.video.ffmpeg.FfmpegClipOpener;
+import org.boardtopit.wording.Language;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -80,6 +85,8 @@ class WholePipelineTest {
 
     private static final Map<String, ClipResult> MEASURED = new TreeMap<>();
     private static final Map<String, JsonNode> TRUTH = new TreeMap<>();
+    /** The first clip again, in German, from the landmarks that are kept. */
+    private static ClipResult inGerman;
     /** The same clips, looked at as drills: by clip and pattern. */
     private static final Map<String, Map<String, AttemptMeasures>> DRILLS = new TreeMap<>();
 
@@ -99,12 +106,13 @@ class WholePipelineTest {
                             landmarks,
                             Look.of(Effort.QUICK),
                             1,
-                            RuleSetReader.builtIn(),
+                            RuleSetReader.builtIn(Language.ENGLISH),
                             true));
             for (Clip clip : list.clips()) {
                 MEASURED.put(clip.name(), processor.measure(clip, (stage, share) -> {}));
                 DRILLS.put(clip.name(), asDrills(clip, processor.landmarks(clip, (stage, share) -> {})));
             }
+            inGerman = inGerman(meet, list.clips().get(0), detector, landmarks);
         }
         for (String clip : CLIPS) {
             try (InputStream in =
@@ -112,6 +120,32 @@ class WholePipelineTest {
                 TRUTH.put(clip, new ObjectMapper().readTree(in));
             }
         }
+    }
+
+    /** Without a look at the clip's pixels. */
+    private static ClipResult inGerman(MeetSheet meet, Clip clip, PersonDetector detector, LandmarkPool landmarks)
+            throws ClipNotMeasuredException, InputException {
+        MeetSheet german = new MeetSheet(
+                meet.file(),
+                meet.competition(),
+                meet.date(),
+                meet.attempts(),
+                meet.cameras(),
+                meet.athletes(),
+                meet.settings(),
+                meet.tables(),
+                meet.safeguards(),
+                meet.observationRules(),
+                Language.GERMAN);
+        ClipOpener closed = file -> {
+            throw new VideoException("opened again: " + file);
+        };
+        return new ClipProcessor(
+                        german,
+                        out,
+                        new ClipProcessor.Tools(
+                                closed, detector, landmarks, Look.of(Effort.QUICK), 1, RuleSetReader.of(german), false))
+                .measure(clip, (stage, share) -> {});
     }
 
     @AfterAll
@@ -183,6 +217,24 @@ class WholePipelineTest {
             assertEquals(Foot.BOTH, row(clip, ContactKind.PIT).foot());
             assertEquals(Quality.GOOD, MEASURED.get(clip).attempt().quality());
             assertEquals(ScaleSource.MARKS, MEASURED.get(clip).attempt().scaleSource());
+        }
+    }
+
+    @Test
+    void anotherLanguageChangesTheSentencesAndNothingElseAndReadsNoPixels() {
+        ClipResult english = MEASURED.get(CLIPS.get(0));
+        assertEquals(english.attempt(), inGerman.attempt());
+        assertEquals(english.contacts(), inGerman.contacts());
+        assertEquals(english.observations().size(), inGerman.observations().size());
+        for (int i = 0; i < english.observations().size(); i++) {
+            ObservationRow one = english.observations().get(i);
+            ObservationRow other = inGerman.observations().get(i);
+            assertEquals(one.finding(), other.finding());
+            assertEquals(one.value(), other.value());
+            assertEquals(one.finding(), one.heading());
+            assertNotEquals(one.heading(), other.heading());
+            assertNotEquals(one.text(), other.text());
+            assertTrue(one.practice().isEmpty() || !one.practice().equals(other.practice()), one.practice());
         }
     }
 

@@ -30,6 +30,7 @@ import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRecord;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.video.ffmpeg.FfmpegClipOpener;
+import org.boardtopit.wording.Language;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -78,7 +79,7 @@ class WithoutMarksTest {
                             landmarks,
                             Look.of(Effort.QUICK),
                             1,
-                            RuleSetReader.builtIn(),
+                            RuleSetReader.builtIn(Language.ENGLISH),
                             false));
             measured = processor.measure(clip, (stage, share) -> {});
         }

@@ -8,8 +8,11 @@ import java.nio.ByteBuffer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Readers and writers that work on a thread of their own, and the one that tells real time. */
 @Timeout(20)
@@ -22,6 +25,7 @@ class OverlappingTest {
         private final int breakAt;
         private int next;
         private int closedTimes;
+        private FramePixels instead;
 
         CountingReader(int breakAt) {
             this.breakAt = breakAt;
@@ -39,6 +43,9 @@ class OverlappingTest {
             }
             if (next == FRAMES) {
                 return Optional.empty();
+            }
+            if (instead != null) {
+                return Optional.of(new VideoFrame(next, 20_000L * next++, instead));
             }
             for (int i = 0; i < bgr.capacity(); i++) {
                 bgr.put(i, (byte) next);
@@ -114,6 +121,76 @@ class OverlappingTest {
                     "broken off",
                     assertThrows(VideoException.class, ahead::next).getMessage());
         }
+    }
+
+    /** Pixels that count how often they were kept and given back. */
+    private static final class Counted implements FramePixels {
+        private final AtomicInteger keptTimes = new AtomicInteger();
+        private final AtomicInteger givenBackTimes = new AtomicInteger();
+
+        @Override
+        public int widthPx() {
+            return 4;
+        }
+
+        @Override
+        public int heightPx() {
+            return 2;
+        }
+
+        @Override
+        public ByteBuffer bgr() {
+            throw new AssertionError("nobody asks for colours");
+        }
+
+        @Override
+        public Optional<Luma> luma() {
+            return Optional.empty();
+        }
+
+        @Override
+        public FramePixels kept() {
+            keptTimes.incrementAndGet();
+            return this;
+        }
+
+        @Override
+        public void release() {
+            givenBackTimes.incrementAndGet();
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {0, 1, 7, FRAMES})
+    void prefetchingConvertsNothingAndGivesBackEveryFrameThatItKept(int read) throws VideoException {
+        Counted pixels = new Counted();
+        CountingReader reader = new CountingReader(-1);
+        reader.instead = pixels;
+        try (PrefetchingReader ahead = new PrefetchingReader(reader)) {
+            for (int i = 0; i < read; i++) {
+                assertEquals(i, ahead.next().orElseThrow().index());
+                assertTrue(pixels.keptTimes.get() - pixels.givenBackTimes.get() <= 4, "at work and three ahead");
+            }
+        }
+        assertTrue(pixels.keptTimes.get() >= read);
+        assertEquals(pixels.keptTimes.get(), pixels.givenBackTimes.get());
+    }
+
+    @Test
+    void aWatcherIsShownEveryFrameBeforeTheOther() throws VideoException {
+        CountingReader reader = new CountingReader(-1);
+        List<Integer> shown = new ArrayList<>();
+        try (FrameReader watched = new WatchedReader(reader, frame -> shown.add(frame.index()))) {
+            assertEquals(reader.info(), watched.info());
+            for (int i = 0; i < FRAMES; i++) {
+                assertEquals(i, watched.next().orElseThrow().index());
+                assertEquals(i + 1, shown.size());
+            }
+            assertTrue(watched.next().isEmpty());
+            assertEquals(FRAMES, shown.size());
+            assertEquals(3, watched.undecodableFrames());
+        }
+        assertEquals(1, reader.closedTimes);
     }
 
     @Test

@@ -59,4 +59,33 @@ class SquareCropTest {
         assertEquals(77, at(rgb, 20, 4, 4, 0));
         assertEquals(0, at(rgb, 20, 15, 15, 0));
     }
+
+    @Test
+    void aCoarseCropIsTheMeanOfPixelsWhereFourBecomeOne() {
+        SquareCrop crop = SquareCrop.coarse(20, 2);
+        ByteBuffer rgb = crop.newBuffer();
+        crop.cut(slopes(100, 60), 50, 30, 40, rgb);
+        // Pixel 0 covers columns 30 and 31 and rows 10 and 11 of the frame.
+        assertEquals(77, at(rgb, 20, 0, 0, 0));
+        assertEquals(10 + 11, at(rgb, 20, 0, 0, 1));
+        assertEquals(30 + 31, at(rgb, 20, 0, 0, 2));
+        assertEquals(30 + 31 + 4 * 19, at(rgb, 20, 19, 0, 2));
+    }
+
+    @Test
+    void aCoarseCropIsBlackOutsideTheFrameAndStaysNearTheFineOneInside() {
+        for (double square : new double[] {39, 44, 90}) {
+            SquareCrop coarse = SquareCrop.coarse(20, 2);
+            SquareCrop fine = new SquareCrop(20);
+            ByteBuffer a = coarse.newBuffer();
+            ByteBuffer b = fine.newBuffer();
+            coarse.cut(slopes(100, 60), 8, 30, square, a);
+            fine.cut(slopes(100, 60), 8, 30, square, b);
+            assertEquals(0, at(a, 20, 0, 10, 0), "square of " + square);
+            for (int x = 10; x < 19; x++) {
+                // Half a pixel beside the place makes one level, and with the largest square samples are left out.
+                assertEquals(at(b, 20, x, 10, 2), at(a, 20, x, 10, 2), 2, "square of " + square + ", column " + x);
+            }
+        }
+    }
 }

@@ -23,7 +23,7 @@ public record AngleCallout(Angle angle, double valueDeg, Point2 vertex, Point2 f
         HIP,
         KNEE;
 
-        public String text() {
+        String text() {
             return name().toLowerCase(Locale.ROOT);
         }
     }
@@ -71,8 +71,7 @@ public record AngleCallout(Angle angle, double valueDeg, Point2 vertex, Point2 f
     }
 
     /** "knee 152°", "trunk +7°". */
-    public String text() {
-        String format = angle == Angle.TRUNK ? "%s %+d\u00b0" : "%s %d\u00b0";
-        return String.format(Locale.ROOT, format, angle.text(), Math.round(valueDeg));
+    public String text(OverlayWords words) {
+        return words.angle(angle, valueDeg);
     }
 }

@@ -1,6 +1,5 @@
 package org.boardtopit.report.overlay;
 
-import java.util.Locale;
 import java.util.Objects;
 import org.boardtopit.signal.Point2;
 
@@ -32,15 +31,14 @@ public record ContactMark(String contact, Instant instant, String label, Point2 
     }
 
     /**
-     * A mark with the customary label: "hop landing L 2.18 s" for a touchdown, "off 2.31 s" for a toe-off.
+     * A mark with the customary label: in English "hop landing L 2.18 s" for a touchdown, "off 2.31 s" for a toe-off.
      *
      * @param foot as the label calls it
      */
-    public static ContactMark labelled(String contact, String foot, Instant instant, Point2 place, long timeUs) {
+    public static ContactMark labelled(
+            String contact, String foot, Instant instant, Point2 place, long timeUs, OverlayWords words) {
         double timeS = timeUs / 1e6;
-        String label = instant == Instant.TOUCHDOWN
-                ? String.format(Locale.ROOT, "%s %s %.2f s", contact, foot, timeS)
-                : String.format(Locale.ROOT, "off %.2f s", timeS);
+        String label = instant == Instant.TOUCHDOWN ? words.touchdown(contact, foot, timeS) : words.toeOff(timeS);
         return new ContactMark(contact, instant, label, place, timeUs);
     }
 

@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.boardtopit.video.VideoWriter.Chapter;
+import org.boardtopit.wording.Language;
 
 /**
  * Everything that is drawn over one clip.
@@ -20,6 +21,7 @@ import org.boardtopit.video.VideoWriter.Chapter;
  * @param touchdowns in time order
  * @param frames by rising frame index; frames that are missing get no skeleton and no runway marks
  * @param closeView whether an enlarged view of the athlete is shown in a top corner
+ * @param language of what else is written: legend, clock, angles
  */
 public record OverlayScene(
         List<String> titleLines,
@@ -30,7 +32,8 @@ public record OverlayScene(
         List<ContactMark> contacts,
         List<TouchdownFigure> touchdowns,
         List<FramePose> frames,
-        CloseView closeView) {
+        CloseView closeView,
+        Language language) {
 
     /** AUTO shows it when the athlete is small in the picture. */
     public enum CloseView {
@@ -47,6 +50,7 @@ public record OverlayScene(
         touchdowns = List.copyOf(touchdowns);
         frames = List.copyOf(frames);
         Objects.requireNonNull(closeView, "closeView");
+        Objects.requireNonNull(language, "language");
         if (durationUs <= 0) {
             throw new IllegalArgumentException("durationUs must be positive, was " + durationUs);
         }

@@ -4,19 +4,16 @@ import java.text.Normalizer;
 import java.util.Map;
 
 /**
- * Text reduced to what the drawn letters can show: printable ASCII, the degree sign and plus-minus.
+ * Text reduced to what the drawn letters can show: printable ASCII, the umlauts of German, the degree sign and plus-minus.
  *
- * <p>Letters with marks follow the transliteration of machine-readable travel documents (ICAO Doc 9303 part 3, section 6:
- * umlauts and ligatures become two letters); other marks are dropped; what is left over becomes a question mark.
+ * <p>Other letters with marks follow the transliteration of machine-readable travel documents (ICAO Doc 9303 part 3, section 6:
+ * ligatures become two letters); other marks are dropped; what is left over becomes a question mark.
  */
 public final class PlainText {
+    /** Drawn as a letter with two dots. */
+    private static final String UMLAUTS = "\u00c4\u00d6\u00dc\u00e4\u00f6\u00fc";
+
     private static final Map<Character, String> LETTERS = Map.ofEntries(
-            Map.entry('\u00c4', "Ae"),
-            Map.entry('\u00d6', "Oe"),
-            Map.entry('\u00dc', "Ue"),
-            Map.entry('\u00e4', "ae"),
-            Map.entry('\u00f6', "oe"),
-            Map.entry('\u00fc', "ue"),
             Map.entry('\u00df', "ss"),
             Map.entry('\u1e9e', "SS"),
             Map.entry('\u00c5', "Aa"),
@@ -67,7 +64,7 @@ public final class PlainText {
     }
 
     private static void append(StringBuilder plain, int codePoint) {
-        if (isPrintableAscii(codePoint)) {
+        if (isPrintableAscii(codePoint) || UMLAUTS.indexOf(codePoint) >= 0) {
             plain.append((char) codePoint);
         } else if (Character.isWhitespace(codePoint)) {
             plain.append(' ');

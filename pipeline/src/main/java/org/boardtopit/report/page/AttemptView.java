@@ -12,6 +12,7 @@ import org.boardtopit.report.page.SeriesView.Still;
  * @param strip null when there is none, like phasePicture
  * @param quality in a sentence
  * @param warnings as the tables have them
+ * @param corrections what was put right, by whom and why
  */
 record AttemptView(
         String id,
@@ -28,7 +29,12 @@ record AttemptView(
         String quality,
         String qualityStyle,
         List<String> warnings,
+        List<String> corrections,
         List<Link> links) {
+
+    public boolean hasCorrections() {
+        return !corrections.isEmpty();
+    }
 
     public boolean hasStills() {
         return !stills.isEmpty();

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.boardtopit.clips.Correction;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.Foot;
 import org.boardtopit.report.page.AttemptView.Chapter;
@@ -17,17 +19,20 @@ import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ContactRow;
 import org.boardtopit.report.tables.IntervalRow;
 import org.boardtopit.report.tables.PhaseRow;
+import org.boardtopit.wording.Warnings;
 import org.boardtopit.wording.Words;
 
 /** Puts one attempt into words. */
 final class AttemptViews {
     private final Words words;
+    private final Warnings warnings;
     private final Figures figures;
     private final Naming naming;
     private final PageFiles files;
 
     AttemptViews(Words words, PageFiles files) {
         this.words = words;
+        this.warnings = new Warnings(words.language());
         this.figures = new Figures(words);
         this.naming = new Naming(words);
         this.files = files;
@@ -48,19 +53,32 @@ final class AttemptViews {
                 attempt.isCorrected(),
                 video(attempt, who).orElse(null),
                 otherVideos(attempt, who),
-                files.strip(clip)
-                        .map(link -> new Still(link, words.format("strip_caption", who)))
-                        .orElse(null),
+                files.strip(clip).map(link -> still(link, "strip_caption", who)).orElse(null),
                 files.phasePicture(clip)
-                        .map(link -> new Still(link, words.format("phases_caption", who)))
+                        .map(link -> still(link, "phases_caption", who))
                         .orElse(null),
                 stills(attempt, who),
                 contacts(attempt),
                 phases(attempt),
                 row.quality() == null ? "" : naming.word("quality_sentence", row.quality()),
                 row.quality() == null ? "" : row.quality().label(),
-                row.warnings(),
+                row.warnings().stream().map(warnings::of).toList(),
+                attempt.file().corrections().stream().map(AttemptViews::inWords).toList(),
                 List.of());
+    }
+
+    /** As the file of corrections has it, whose words are those of the tables. */
+    private static String inWords(Correction correction) {
+        String what = String.join(
+                " ", List.of(correction.contact(), correction.field().label(), correction.text()));
+        List<String> who = Stream.of(correction.by(), correction.note())
+                .filter(text -> !text.isEmpty())
+                .toList();
+        return what.strip() + (who.isEmpty() ? "" : " (" + String.join(": ", who) + ")");
+    }
+
+    private Still still(String link, String caption, String who) {
+        return new Still(link, words.get(caption), words.get(caption) + ". " + who);
     }
 
     private String summary(Attempt attempt) {
@@ -133,10 +151,11 @@ final class AttemptViews {
         List<Still> stills = new ArrayList<>();
         for (ContactRow contact : attempt.contacts()) {
             for (StillInstant instant : StillInstant.values()) {
+                String caption = instant == StillInstant.FLIGHT
+                        ? naming.flight(contact.kind())
+                        : name(contact) + ", " + naming.word("instant", instant);
                 files.still(attempt.file().name(), contact.contact(), instant)
-                        .map(link -> new Still(
-                                link,
-                                words.format("still_caption", name(contact), naming.word("instant", instant), who)))
+                        .map(link -> new Still(link, caption, caption + ". " + who))
                         .ifPresent(stills::add);
             }
         }

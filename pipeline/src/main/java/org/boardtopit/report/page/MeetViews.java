@@ -18,6 +18,7 @@ import org.boardtopit.report.tables.ObservationRow;
 import org.boardtopit.report.tables.Outcome;
 import org.boardtopit.report.tables.PhaseRow;
 import org.boardtopit.report.tables.WorkbookCopy;
+import org.boardtopit.wording.Warnings;
 import org.boardtopit.wording.Words;
 
 /** Puts a competition into words. */
@@ -32,12 +33,14 @@ final class MeetViews {
             ClipRow.TABLE.fileName());
 
     private final Words words;
+    private final Warnings warnings;
     private final Figures figures;
     private final Naming naming;
     private final PageFiles files;
 
     MeetViews(Words words, PageFiles files) {
         this.words = words;
+        this.warnings = new Warnings(words.language());
         this.figures = new Figures(words);
         this.naming = new Naming(words);
         this.files = files;
@@ -154,10 +157,10 @@ final class MeetViews {
                 skipped);
     }
 
-    private static List<Trouble> troubles(List<ClipRow> clips, Outcome outcome) {
+    private List<Trouble> troubles(List<ClipRow> clips, Outcome outcome) {
         return clips.stream()
                 .filter(clip -> clip.outcome() == outcome)
-                .map(clip -> new Trouble(clip.clip(), clip.reason() == null ? "" : clip.reason()))
+                .map(clip -> new Trouble(clip.clip(), clip.reason() == null ? "" : warnings.of(clip.reason())))
                 .toList();
     }
 }

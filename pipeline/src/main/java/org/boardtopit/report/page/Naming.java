@@ -1,6 +1,7 @@
 package org.boardtopit.report.page;
 
 import org.boardtopit.clips.Label;
+import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.wording.Words;
 
 /** What the page calls athletes, attempts and the words of the tables. */
@@ -53,6 +54,16 @@ final class Naming {
             return word("phase", label);
         }
         return words.get("phase_" + name.substring(0, end - 1)) + " " + name.substring(end);
+    }
+
+    /** The flight after a contact. */
+    String flight(ContactKind before) {
+        return switch (before) {
+            case BOARD -> words.format("flight_of", words.get("phase_hop"));
+            case HOP_LANDING -> words.format("flight_of", words.get("phase_step"));
+            case STEP_LANDING -> words.format("flight_of", words.get("phase_jump"));
+            case APPROACH, PIT, DRILL -> words.get("instant_flight");
+        };
     }
 
     /** The distance, or what the judges said instead of one; empty text when nothing is known. */

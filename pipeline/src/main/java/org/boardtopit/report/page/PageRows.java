@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.boardtopit.clips.Correction;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
@@ -34,10 +35,24 @@ public record PageRows(
      * @param joinedTo file name of the clip from the side that shows the same attempt; empty for a clip that tells of one itself
      * @param mayBeSlow true when its pictures may play slower than its times run
      * @param bornYear of the athlete, where the sheet has it
+     * @param corrections what an analyst put right
      */
     public record ClipFile(
-            String fileName, String name, Optional<String> joinedTo, boolean mayBeSlow, OptionalInt bornYear) {
+            String fileName,
+            String name,
+            Optional<String> joinedTo,
+            boolean mayBeSlow,
+            OptionalInt bornYear,
+            List<Correction> corrections) {
+
+        /** Without corrections. */
+        public ClipFile(
+                String fileName, String name, Optional<String> joinedTo, boolean mayBeSlow, OptionalInt bornYear) {
+            this(fileName, name, joinedTo, mayBeSlow, bornYear, List.of());
+        }
+
         public ClipFile {
+            corrections = List.copyOf(corrections);
             Objects.requireNonNull(fileName, "fileName");
             Objects.requireNonNull(name, "name");
         }

@@ -70,8 +70,12 @@ record SeriesView(
             Still still,
             AttemptView.Chapter chapter) {}
 
-    /** A picture with what it shows. */
-    record Still(String link, String caption) {}
+    /**
+     * A picture with what it shows.
+     *
+     * @param alt what somebody hears who does not see it; never a name
+     */
+    record Still(String link, String caption, String alt) {}
 
     /**
      * The best attempt against the mean of the others.

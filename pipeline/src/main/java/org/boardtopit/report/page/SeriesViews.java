@@ -111,7 +111,7 @@ final class SeriesViews {
         }
         return Optional.of(words.format(
                 "progress_better",
-                figures.signed(gain, 2, "m"),
+                figures.metres(gain),
                 naming.distance(figures, first),
                 naming.shortly(series, first),
                 naming.distance(figures, best),
@@ -128,7 +128,7 @@ final class SeriesViews {
         Seen plainest = found.plainest();
         ObservationRow row = plainest.row();
         return new FindingView(
-                capital(row.finding()),
+                capital(row.heading()),
                 where(series, found),
                 orEmpty(row.text()),
                 orEmpty(row.causedBy()),
@@ -174,13 +174,14 @@ final class SeriesViews {
         List<Instant> instants = instants(seen.attempt());
         return instants.stream()
                 .min((a, b) -> Double.compare(Math.abs(a.atS() - atS), Math.abs(b.atS() - atS)))
-                .map(instant -> new Still(
-                        instant.link(),
-                        words.format(
-                                "still_caption",
-                                naming.word("contact", instant.contact().kind()),
-                                naming.word("instant", instant.of()),
-                                naming.withoutName(series) + ", " + naming.attempt(series, seen.attempt()))));
+                .map(instant -> {
+                    String caption = instant.of() == StillInstant.FLIGHT
+                            ? naming.flight(instant.contact().kind())
+                            : naming.word("contact", instant.contact().kind()) + ", "
+                                    + naming.word("instant", instant.of());
+                    String who = naming.withoutName(series) + ", " + naming.attempt(series, seen.attempt());
+                    return new Still(instant.link(), caption + ". " + who, caption + ". " + who);
+                });
     }
 
     /** Of which there is a picture. */

@@ -125,9 +125,8 @@ public final class IntervalPlot {
         svg.text(WIDTH, y + 4, row.text(), "pv");
     }
 
+    /** With an edge of the background's colour, so that it is seen on a bar too. */
     private static void whisker(Svg svg, double low, double high, double y) {
-        svg.line(low, y, high, y, "pw");
-        svg.line(low, y - 3.5, low, y + 3.5, "pw");
-        svg.line(high, y - 3.5, high, y + 3.5, "pw");
+        svg.interval(low, high, y, 3.5, "ph").interval(low, high, y, 3.5, "pw");
     }
 }

@@ -37,6 +37,15 @@ public final class Svg {
         return path(path, style);
     }
 
+    /** A level line from low to high with a short upright at each end. */
+    public Svg interval(double low, double high, double y, double end, String style) {
+        String upright = " " + number(y - end) + "V" + number(y + end);
+        return path(
+                "M" + number(low) + upright + "M" + number(low) + " " + number(y) + "H" + number(high) + "M"
+                        + number(high) + upright,
+                style);
+    }
+
     /** An arc that rises from a base line: a parabola from (x1, y) over the middle to (x2, y). */
     public Svg arc(double x1, double x2, double y, double rise, String style) {
         // The control point of a quadratic curve lies twice as high as its vertex.

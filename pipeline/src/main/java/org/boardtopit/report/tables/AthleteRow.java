@@ -59,9 +59,9 @@ public record AthleteRow(
 
     private static List<Column<AthleteRow>> columns() {
         List<Column<AthleteRow>> columns = new ArrayList<>(List.of(
-                Column.text("athlete_id", AthleteRow::id),
-                Column.text("bib", AthleteRow::bib),
                 Column.text("athlete", AthleteRow::athlete),
+                Column.text("bib", AthleteRow::bib),
+                Column.text("athlete_id", AthleteRow::id),
                 Column.whole("born", AthleteRow::born),
                 Column.text("competition", AthleteRow::competition),
                 Column.date("date", AthleteRow::date),

@@ -17,6 +17,7 @@ import org.boardtopit.phases.PhaseName;
  * @param decimals of the row's value, guide and interval
  * @param rank within the clip, from 1
  * @param severity widths outside the guide, or inside for a strength
+ * @param heading the finding in the language of the competition
  */
 public record ObservationRow(
         String clip,
@@ -42,7 +43,8 @@ public record ObservationRow(
         String measure,
         Double low90,
         Double high90,
-        Double severity) {
+        Double severity,
+        String heading) {
 
     /** The columns of observations.csv; those from {@code kind} on came later and stand behind the fixed ones. */
     public static final Table<ObservationRow> TABLE = new Table<>(
@@ -70,7 +72,8 @@ public record ObservationRow(
                     Column.text("measure", ObservationRow::measure),
                     ofUnit("low_90", ObservationRow::low90),
                     ofUnit("high_90", ObservationRow::high90),
-                    Column.number("severity", 2, ObservationRow::severity)));
+                    Column.number("severity", 2, ObservationRow::severity),
+                    Column.text("heading", ObservationRow::heading)));
 
     public ObservationRow {
         Objects.requireNonNull(clip, "clip");

@@ -40,18 +40,28 @@ final class TableSchemas {
             AthleteRow.TABLE,
             ClipRow.TABLE);
 
+    /** All tables of a season. */
+    static final List<Table<?>> SEASON_TABLES = List.of(
+            AthleteRow.TABLE,
+            SeasonRows.TrendRow.TABLE,
+            SeasonRows.RecurringRow.TABLE,
+            SeasonRows.CompetitionRow.TABLE,
+            SeasonRows.Appearance.TABLE);
+
     private static final String CONTEXT = "http://www.w3.org/ns/csvw";
     private static final String CLIP = "clip";
     private static final String COMPARISONS = "comparisons";
 
+    private final List<Table<?>> tables;
     private final TableFormat format;
 
     /**
-     * For the tables of one run.
+     * For the tables of one folder.
      *
      * @param format in which they are written
      */
-    TableSchemas(TableFormat format) {
+    TableSchemas(List<Table<?>> tables, TableFormat format) {
+        this.tables = tables;
         this.format = format;
     }
 
@@ -94,7 +104,7 @@ final class TableSchemas {
         group.put("null", "");
         group.put(
                 "tables",
-                Stream.concat(TABLES.stream(), comparisons.stream())
+                Stream.concat(tables.stream(), comparisons.stream())
                         .map(this::table)
                         .toList());
         return group;

@@ -11,6 +11,7 @@ import org.boardtopit.clips.TableFormat;
 public final class TableWriter {
     private final Path folder;
     private final TableFormat format;
+    private final List<Table<?>> tables;
 
     /**
      * A writer of one run.
@@ -18,8 +19,18 @@ public final class TableWriter {
      * @param folder the output folder, which exists
      */
     public TableWriter(Path folder, TableFormat format) {
+        this(folder, format, TableSchemas.TABLES);
+    }
+
+    private TableWriter(Path folder, TableFormat format, List<Table<?>> tables) {
         this.folder = folder;
         this.format = format;
+        this.tables = tables;
+    }
+
+    /** A writer of one season, into a folder of its own. */
+    public static TableWriter ofSeason(Path folder, TableFormat format) {
+        return new TableWriter(folder, format, TableSchemas.SEASON_TABLES);
     }
 
     /**
@@ -43,7 +54,7 @@ public final class TableWriter {
      * @return the file
      */
     public Path describe() throws IOException {
-        return new TableSchemas(format).write(folder);
+        return new TableSchemas(tables, format).write(folder);
     }
 
     /**
@@ -52,7 +63,7 @@ public final class TableWriter {
      */
     public void copy() throws IOException {
         if (format.workbook()) {
-            new WorkbookCopy(format).write(folder);
+            new WorkbookCopy(tables, format).write(folder);
         }
     }
 

@@ -26,16 +26,18 @@ public final class WorkbookCopy {
     /** Of the application's entry in the file's properties, which must be of this form. */
     private static final String APPLICATION_VERSION = "00.0100";
 
+    private final List<Table<?>> all;
     private final TableFormat format;
 
-    /** Of tables that are written so. */
-    WorkbookCopy(TableFormat format) {
+    /** Of tables that are written so; those that are not there are left out. */
+    WorkbookCopy(List<Table<?>> all, TableFormat format) {
+        this.all = all;
         this.format = format;
     }
 
     /** Replaces an earlier copy; it stays untouched until the new one is complete. Without any table nothing is written. */
     void write(Path folder) throws IOException {
-        List<Table<?>> tables = TableSchemas.TABLES.stream()
+        List<Table<?>> tables = all.stream()
                 .filter(table -> Files.isRegularFile(folder.resolve(table.fileName()), LinkOption.NOFOLLOW_LINKS))
                 .toList();
         if (tables.isEmpty()) {

@@ -4,13 +4,16 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Optional;
 import org.boardtopit.clips.TableFormat;
 
-/** How the tables of a finished folder are written, as its tables.json says. */
+/** How the tables of a finished folder are written, as its tables.json and the tables themselves say. */
 final class WrittenFormat {
     private static final long MOST_BYTES = 16L << 20;
 
@@ -26,10 +29,23 @@ final class WrittenFormat {
             JsonNode group = new JsonMapper().readTree(Files.readAllBytes(file));
             String separator = group.at("/dialect/delimiter").asText();
             return separator.length() == 1
-                    ? Optional.of(new TableFormat(separator.charAt(0), decimal(group)))
+                    ? Optional.of(new TableFormat(
+                            separator.charAt(0),
+                            decimal(group),
+                            hasByteOrderMark(folder.resolve(ClipRow.TABLE.fileName())),
+                            Files.isRegularFile(folder.resolve(WorkbookCopy.FILE_NAME), LinkOption.NOFOLLOW_LINKS)))
                     : Optional.empty();
         } catch (JsonProcessingException | IllegalArgumentException e) {
             return Optional.empty();
+        }
+    }
+
+    private static boolean hasByteOrderMark(Path table) throws IOException {
+        if (!Files.isRegularFile(table, LinkOption.NOFOLLOW_LINKS)) {
+            return false;
+        }
+        try (InputStream in = Files.newInputStream(table)) {
+            return Arrays.equals(in.readNBytes(3), "\uFEFF".getBytes(StandardCharsets.UTF_8));
         }
     }
 

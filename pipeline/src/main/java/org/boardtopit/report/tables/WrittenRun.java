@@ -52,6 +52,16 @@ public final class WrittenRun {
         }
     }
 
+    /** Of the program that wrote it. */
+    public String version() {
+        return content.get("versions") instanceof Map<?, ?> versions ? String.valueOf(versions.get("boardtopit")) : "";
+    }
+
+    /** True when people were taken out of the folder. */
+    public boolean isTidied() {
+        return content.containsKey(TIDIED);
+    }
+
     /** The last day on which everything may be kept; empty when the run was not told. */
     public Optional<LocalDate> retention() {
         try {

@@ -4,6 +4,7 @@ import java.io.Closeable;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -73,10 +74,19 @@ final class WrittenTable implements Closeable {
             return new WrittenTable(form, form.csv().parse(text));
         } catch (UncheckedIOException e) {
             text.close();
-            throw new IOException(file + " is not a table: " + e.getCause().getMessage(), e);
+            throw damaged(1, e);
         } catch (IOException e) {
             text.close();
             throw e;
+        }
+    }
+
+    /** The file is no table of ours any more; the message says where. */
+    static final class DamagedException extends IOException {
+        private static final long serialVersionUID = 1L;
+
+        DamagedException(long line, UncheckedIOException cause) {
+            super("line " + line + ": the quotes do not match, or the file is cut off", cause);
         }
     }
 
@@ -94,11 +104,18 @@ final class WrittenTable implements Closeable {
         try {
             return records.hasNext() ? records.next().values() : null;
         } catch (UncheckedIOException e) {
-            throw new IOException(
-                    "line " + parser.getCurrentLineNumber() + ": "
-                            + e.getCause().getMessage(),
-                    e);
+            throw damaged(parser.getCurrentLineNumber(), e);
         }
+    }
+
+    /** Of the file, where the row that was read last ends. */
+    long line() {
+        return parser.getCurrentLineNumber();
+    }
+
+    /** Bytes that are no UTF-8 come in the same way and are told as what they are. */
+    private static IOException damaged(long line, UncheckedIOException e) {
+        return e.getCause() instanceof CharacterCodingException coding ? coding : new DamagedException(line, e);
     }
 
     @Override

@@ -41,7 +41,7 @@ public final class WrittenTables {
         Optional<TableFormat> format = WrittenFormat.in(folder);
         WorkbookCopy.remove(folder);
         if (there && format.isPresent()) {
-            new WorkbookCopy(format.get()).write(folder);
+            new WorkbookCopy(TableSchemas.TABLES, format.get()).write(folder);
         }
     }
 

@@ -8,9 +8,12 @@ import java.util.Optional;
 import org.boardtopit.models.BodyPoint;
 import org.boardtopit.report.overlay.AngleCallout.Angle;
 import org.boardtopit.signal.Point2;
+import org.boardtopit.wording.Language;
 import org.junit.jupiter.api.Test;
 
 class AngleCalloutTest {
+    private static final OverlayWords ENGLISH = new OverlayWords(Language.ENGLISH);
+
     private final FramePose pose = DrawnAthlete.standing(0, 0, 50, 100, 100);
 
     @Test
@@ -19,7 +22,7 @@ class AngleCalloutTest {
         assertEquals(pose.place(BodyPoint.RIGHT_KNEE), knee.vertex());
         assertEquals(pose.place(BodyPoint.RIGHT_HIP), knee.firstArm());
         assertEquals(pose.place(BodyPoint.RIGHT_ANKLE), knee.secondArm());
-        assertEquals("knee 152\u00b0", knee.text());
+        assertEquals("knee 152\u00b0", knee.text(ENGLISH));
     }
 
     @Test
@@ -28,13 +31,13 @@ class AngleCalloutTest {
         // The hips are at half the height of 100 px, the shoulders 30 px above them.
         assertEquals(new Point2(50, 50), trunk.vertex());
         assertEquals(new Point2(50, 20), trunk.secondArm());
-        assertEquals("trunk +7\u00b0", trunk.text());
+        assertEquals("trunk +7\u00b0", trunk.text(ENGLISH));
     }
 
     @Test
     void aBackwardLeanKeepsItsSign() {
         assertEquals(
-                "trunk -3\u00b0", AngleCallout.trunk(pose, -3.2).orElseThrow().text());
+                "trunk -3\u00b0", AngleCallout.trunk(pose, -3.2).orElseThrow().text(ENGLISH));
     }
 
     @Test

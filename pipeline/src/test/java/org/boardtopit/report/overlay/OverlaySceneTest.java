@@ -11,14 +11,16 @@ import org.boardtopit.report.overlay.ContactMark.Instant;
 import org.boardtopit.report.overlay.OverlayScene.CloseView;
 import org.boardtopit.signal.Point2;
 import org.boardtopit.video.VideoWriter.Chapter;
+import org.boardtopit.wording.Language;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class OverlaySceneTest {
+    private static final OverlayWords ENGLISH = new OverlayWords(Language.ENGLISH);
 
     private static ContactMark mark(String contact, Instant instant, long timeUs) {
-        return ContactMark.labelled(contact, "L", instant, Point2.UNKNOWN, timeUs);
+        return ContactMark.labelled(contact, "L", instant, Point2.UNKNOWN, timeUs, ENGLISH);
     }
 
     private static TouchdownFigure figureAt(long timeUs, long frameUs) {
@@ -31,7 +33,16 @@ class OverlaySceneTest {
             List<TouchdownFigure> touchdowns,
             List<FramePose> frames) {
         return new OverlayScene(
-                List.of(), List.of(), 4_000_000, true, phases, contacts, touchdowns, frames, CloseView.OFF);
+                List.of(),
+                List.of(),
+                4_000_000,
+                true,
+                phases,
+                contacts,
+                touchdowns,
+                frames,
+                CloseView.OFF,
+                Language.ENGLISH);
     }
 
     @Test
@@ -160,7 +171,7 @@ class OverlaySceneTest {
     void labelsSayWhatAContactIsAndWhen(String contact, String foot, Instant instant, long timeUs, String label) {
         assertEquals(
                 label,
-                ContactMark.labelled(contact, foot, instant, Point2.UNKNOWN, timeUs)
+                ContactMark.labelled(contact, foot, instant, Point2.UNKNOWN, timeUs, ENGLISH)
                         .label());
     }
 }

@@ -8,10 +8,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class PlainTextTest {
 
-    /** Umlauts, ligatures and struck letters after ICAO Doc 9303 part 3 section 6, MEM-H. */
+    /** Ligatures and struck letters after ICAO Doc 9303 part 3 section 6, MEM-H; umlauts can be drawn. */
     @ParameterizedTest
     @CsvSource({
-        "J\u00f6rg M\u00fcller, Joerg Mueller",
+        "J\u00f6rg M\u00fcller, J\u00f6rg M\u00fcller",
         "Gro\u00dfmann, Grossmann",
         "\u00d8yvind, Oeyvind",
         "\u0141ukasz, Lukasz",
@@ -28,7 +28,7 @@ class PlainTextTest {
 
     @Test
     void aLetterAndItsMarkTypedOneAfterTheOtherAreOneLetter() {
-        assertEquals("Joerg", PlainText.of("Jo\u0308rg"));
+        assertEquals("J\u00f6rg", PlainText.of("Jo\u0308rg"));
     }
 
     @Test

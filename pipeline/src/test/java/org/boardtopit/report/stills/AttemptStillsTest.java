@@ -86,7 +86,8 @@ class AttemptStillsTest {
                                 view,
                                 fitted,
                                 measures,
-                                new AttemptOverlay(plain, clip.landmarks(), view, fitted, measures, 1).scene(),
+                                new AttemptOverlay(plain, clip.landmarks(), view, fitted, measures, 1, Language.ENGLISH)
+                                        .scene(),
                                 Words.of("picture", Language.ENGLISH))
                         .scene());
     }

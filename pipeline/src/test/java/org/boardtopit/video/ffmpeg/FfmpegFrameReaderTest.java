@@ -4,9 +4,9 @@ import static org.bytedeco.ffmpeg.global.avutil.AVCOL_RANGE_JPEG;
 import static org.bytedeco.ffmpeg.global.avutil.AVCOL_RANGE_MPEG;
 import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_BT709;
 import static org.bytedeco.ffmpeg.global.avutil.AVCOL_SPC_SMPTE170M;
+import static org.bytedeco.ffmpeg.global.avutil.AVCOL_TRC_ARIB_STD_B67;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -26,6 +26,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import javax.imageio.ImageIO;
+import org.boardtopit.video.FramePixels.Luma;
 import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoException;
 import org.boardtopit.video.VideoFrame;
@@ -573,14 +574,92 @@ class FfmpegFrameReaderTest {
     }
 
     @Test
-    void reusesItsPixelsSoThatACopyIsNeededToKeepThem() throws IOException {
-        Path clip = DrawnClip.codedAs("ffv1").addNumbered(2, WIDTH, HEIGHT).write(folder.resolve("reuse.mkv"));
+    void keepsTheFramesThatAreAskedForAndRefusesToShowTheOthersOnceItHasGoneOn() throws IOException {
+        Path clip = DrawnClip.codedAs("ffv1").addNumbered(4, WIDTH, HEIGHT).write(folder.resolve("reuse.mkv"));
+        VideoFrame copied;
         try (FrameReader reader = new FfmpegFrameReader(clip, 1)) {
             VideoFrame first = reader.next().orElseThrow();
-            VideoFrame kept = first.copy();
-            reader.next();
-            assertEquals(0, Drawing.numberOf(kept));
-            assertNotEquals(0, Drawing.numberOf(first));
+            copied = first.copy();
+            VideoFrame kept = first.kept();
+            VideoFrame second = reader.next().orElseThrow();
+            assertEquals(1, Drawing.numberOf(second));
+            assertEquals(0, Drawing.numberOf(kept), "converted after the other frame");
+            assertEquals(1, Drawing.numberOf(second), "converted again");
+            assertThrows(IllegalStateException.class, first::bgr);
+            kept.release();
+            kept.release();
+            assertThrows(IllegalStateException.class, kept::bgr);
+            assertThrows(IllegalStateException.class, kept::luma);
+        }
+        assertEquals(0, Drawing.numberOf(copied), "a copy outlives the reader");
+    }
+
+    @Test
+    void whatIsDrawnOnAFrameStaysThere() throws IOException {
+        Path clip = DrawnClip.codedAs("ffv1").addNumbered(1, WIDTH, HEIGHT).write(folder.resolve("drawn-on.mkv"));
+        try (FrameReader reader = new FfmpegFrameReader(clip, 1)) {
+            VideoFrame frame = reader.next().orElseThrow();
+            frame.bgr().put(7, (byte) 99);
+            assertEquals(99, frame.bgr().get(7));
+        }
+    }
+
+    /** Y' of BT.601, of the narrow range 16 + 219 (0.299 R' + 0.587 G' + 0.114 B') (MEM-H); the stored byte itself. */
+    @ParameterizedTest(name = "{0} {1} {2}: stored {3}")
+    @CsvSource({
+        "yuv420p, NARROW, false, 81",
+        "yuv420p, NARROW, true,  81",
+        "yuv422p, NARROW, false, 81",
+        "yuv444p, NARROW, false, 81",
+        "yuv420p, FULL,   false, 76"
+    })
+    void givesTheBrightnessAsItIsStored(String format, String range, boolean turned, int stored) throws IOException {
+        DrawnClip clip = DrawnClip.codedAs("ffv1")
+                .pixelFormat(format)
+                .colours(AVCOL_SPC_SMPTE170M, range.equals("FULL") ? AVCOL_RANGE_JPEG : AVCOL_RANGE_MPEG)
+                .touchUp(frame -> paintYuv(frame, stored, 90, 240))
+                .add(Drawing.plain(161, 97, Drawing.GREY));
+        if (turned) {
+            clip.displayMatrix(0, 1, -1, 0);
+        }
+        try (FrameReader reader =
+                new FfmpegFrameReader(clip.write(folder.resolve(turned ? "brightness.mov" : "brightness.mkv")), 1)) {
+            VideoFrame frame = reader.next().orElseThrow();
+            Luma luma = frame.luma().orElseThrow();
+            assertEquals(range.equals("FULL"), luma.fullRange());
+            int last = (frame.heightPx() - 1) * luma.strideBytes() + frame.widthPx() - 1;
+            assertEquals(stored, luma.plane().get(0) & 0xff);
+            assertEquals(stored, luma.plane().get(last) & 0xff);
+            assertEquals(last + 1, luma.plane().capacity());
+        }
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @ValueSource(strings = {"yuv420p10", "bgr0"})
+    void hasNoPlainBrightnessWhereItIsStoredOtherwise(String format) throws IOException {
+        Path clip = DrawnClip.codedAs("ffv1")
+                .pixelFormat(format)
+                .addNumbered(1, WIDTH, HEIGHT)
+                .write(folder.resolve("no-brightness.mov"));
+        try (FrameReader reader = new FfmpegFrameReader(clip, 1)) {
+            assertTrue(reader.next().orElseThrow().luma().isEmpty());
+        }
+    }
+
+    @Test
+    void hasNoPlainBrightnessOfPicturesThatItEnlargesOrPressesTogether() throws IOException {
+        Path wide = DrawnClip.codedAs("mpeg4")
+                .pixelAspect(4, 3)
+                .addNumbered(1, WIDTH, HEIGHT)
+                .write(folder.resolve("wide.mp4"));
+        Path bright = DrawnClip.codedAs("ffv1")
+                .tone(AVCOL_TRC_ARIB_STD_B67)
+                .addNumbered(1, WIDTH, HEIGHT)
+                .write(folder.resolve("bright.mkv"));
+        for (Path clip : List.of(wide, bright)) {
+            try (FrameReader reader = new FfmpegFrameReader(clip, 1)) {
+                assertTrue(reader.next().orElseThrow().luma().isEmpty(), clip.toString());
+            }
         }
     }
 

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.boardtopit.report.overlay.AngleCallout;
 import org.boardtopit.report.overlay.Box;
 import org.boardtopit.report.overlay.LabelPlacer;
+import org.boardtopit.report.overlay.OverlayWords;
 import org.boardtopit.signal.Point2;
 
 /** Angles where they are measured: an arc at the joint, its two arms, and the value beside it on a thin leader. */
@@ -13,9 +14,11 @@ final class AnglePainter {
     private static final double TRUNK_ARC_SHARE = 0.75;
 
     private final Canvas canvas;
+    private final OverlayWords words;
 
-    AnglePainter(Canvas canvas) {
+    AnglePainter(Canvas canvas, OverlayWords words) {
         this.canvas = canvas;
+        this.words = words;
     }
 
     /**
@@ -77,7 +80,7 @@ final class AnglePainter {
     private void value(
             AngleCallout angle, Point2 pointer, double capPx, LabelPlacer placer, LabelPlacer.Lean side, double edgeX) {
         Lettering letters = canvas.lettering();
-        String text = angle.text();
+        String text = angle.text(words);
         double width = letters.widthPx(text, capPx);
         double height = letters.heightPx(capPx);
         double gap = capPx * 0.4;

@@ -7,13 +7,13 @@ import static org.bytedeco.opencv.global.opencv_imgproc.resize;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.boardtopit.report.overlay.Box;
 import org.boardtopit.report.overlay.FramePose;
 import org.boardtopit.report.overlay.LabelPlacer;
 import org.boardtopit.report.overlay.LabelPlacer.Lean;
 import org.boardtopit.report.overlay.OverlayScene;
+import org.boardtopit.report.overlay.OverlayWords;
 import org.boardtopit.report.overlay.PlainText;
 import org.boardtopit.report.overlay.TouchdownFigure;
 import org.boardtopit.signal.Point2;
@@ -43,6 +43,7 @@ final class CloseView implements AutoCloseable {
     private final int sidePx;
     private final double zoom;
     private final Centres centres;
+    private final OverlayWords words;
 
     private final Mat view;
     private final Mat painted;
@@ -55,7 +56,8 @@ final class CloseView implements AutoCloseable {
     private double cropLeft;
     private double cropTop;
 
-    private CloseView(int widthPx, int heightPx, Box place, double athletePx, Centres centres) {
+    private CloseView(int widthPx, int heightPx, Box place, double athletePx, Centres centres, OverlayWords words) {
+        this.words = words;
         this.widthPx = widthPx;
         this.heightPx = heightPx;
         this.place = place;
@@ -67,7 +69,7 @@ final class CloseView implements AutoCloseable {
         painted = new Mat(sidePx, sidePx, CV_8UC3);
         canvas = new Canvas(sidePx, sidePx);
         skeletons = new SkeletonPainter(canvas);
-        angles = new AnglePainter(canvas);
+        angles = new AnglePainter(canvas, words);
         placer = new LabelPlacer(sidePx, sidePx);
     }
 
@@ -94,7 +96,13 @@ final class CloseView implements AutoCloseable {
         return choices.stream()
                 .filter(place -> place.bottom() <= 0.8 * heightPx)
                 .min(Comparator.comparingLong(place -> meetings(scene, place)))
-                .map(place -> new CloseView(widthPx, heightPx, place, athletePx, new Centres(scene.frames())));
+                .map(place -> new CloseView(
+                        widthPx,
+                        heightPx,
+                        place,
+                        athletePx,
+                        new Centres(scene.frames()),
+                        new OverlayWords(scene.language())));
     }
 
     /** Frames on which the athlete would hide the view, touchdowns counting most. */
@@ -188,8 +196,8 @@ final class CloseView implements AutoCloseable {
     private double caption(Optional<TouchdownFigure> touchdown, double unit) {
         double cap = 9 * unit;
         String text = touchdown
-                .map(t -> String.format(Locale.ROOT, "%s  %.2f s", PlainText.of(t.title()), t.timeUs() / 1e6))
-                .orElseGet(() -> String.format(Locale.ROOT, "close view x%.1f", zoom));
+                .map(t -> PlainText.of(t.title()) + "  " + words.seconds(t.timeUs() / 1e6))
+                .orElseGet(() -> words.closeView(zoom));
         canvas.text(text, 7 * unit, sidePx - 8 * unit, cap, touchdown.isPresent() ? Ink.TEXT : Ink.QUIET_TEXT);
         return cap + 14 * unit;
     }

@@ -13,6 +13,14 @@ final class Lettering {
     static final double CAP_HEIGHT = 21;
 
     static final double DEGREE_RADIUS = 3.4;
+    /** Umlauts, and the letters below their dots. */
+    private static final String UMLAUTS = "\u00c4\u00d6\u00dc\u00e4\u00f6\u00fc";
+
+    private static final String BELOW_DOTS = "AOUaou";
+    /** Height of the dots' centres above the baseline, over the capitals and over the small letters. */
+    static final double DOTS_ABOVE_CAPITAL = 26;
+
+    static final double DOTS_ABOVE_SMALL = 20.5;
     private static final double DEGREE_ADVANCE = 13;
     private static final int FIRST = ' ';
     private static final int COUNT = 0x7f - FIRST;
@@ -33,6 +41,15 @@ final class Lettering {
         }
     }
 
+    static boolean isUmlaut(char c) {
+        return UMLAUTS.indexOf(c) >= 0;
+    }
+
+    /** The letter without its dots. */
+    static char withoutDots(char c) {
+        return isUmlaut(c) ? BELOW_DOTS.charAt(UMLAUTS.indexOf(c)) : c;
+    }
+
     double scaleFor(double capPx) {
         return capPx / CAP_HEIGHT;
     }
@@ -41,7 +58,7 @@ final class Lettering {
     double advance(String text, int start, int end) {
         double sum = 0;
         for (int i = start; i < end; i++) {
-            char c = text.charAt(i);
+            char c = withoutDots(text.charAt(i));
             sum += c == DEGREE ? DEGREE_ADVANCE : advanceOf(c == PLUS_MINUS ? '+' : c);
         }
         return sum;

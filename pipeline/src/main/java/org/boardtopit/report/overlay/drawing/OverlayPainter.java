@@ -6,6 +6,7 @@ import org.boardtopit.report.overlay.FramePose;
 import org.boardtopit.report.overlay.LabelPlacer;
 import org.boardtopit.report.overlay.LabelPlacer.Lean;
 import org.boardtopit.report.overlay.OverlayScene;
+import org.boardtopit.report.overlay.OverlayWords;
 import org.boardtopit.report.overlay.TouchdownFigure;
 import org.boardtopit.signal.Homography;
 import org.boardtopit.signal.Point2;
@@ -43,7 +44,7 @@ public final class OverlayPainter implements AutoCloseable {
         athletePx = Double.isNaN(seenPx) ? 0.25 * heightPx : seenPx;
         canvas = new Canvas(widthPx, heightPx);
         skeletons = new SkeletonPainter(canvas);
-        angles = new AnglePainter(canvas);
+        angles = new AnglePainter(canvas, new OverlayWords(scene.language()));
         marks = new MarkPainter(canvas, scene.contacts());
         strip = new StripPainter(canvas, scene, unit);
         header = new HeaderPainter(canvas, scene, unit);

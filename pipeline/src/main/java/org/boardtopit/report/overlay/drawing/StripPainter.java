@@ -1,11 +1,12 @@
 package org.boardtopit.report.overlay.drawing;
 
-import java.util.Locale;
+import java.util.List;
 import java.util.Optional;
 import org.boardtopit.phases.PhaseName;
 import org.boardtopit.report.overlay.Box;
 import org.boardtopit.report.overlay.ContactMark;
 import org.boardtopit.report.overlay.OverlayScene;
+import org.boardtopit.report.overlay.OverlayWords;
 import org.boardtopit.report.overlay.PhaseSpan;
 import org.boardtopit.report.overlay.PlainText;
 import org.boardtopit.report.overlay.TimeAxis;
@@ -23,7 +24,8 @@ final class StripPainter {
     private final TimeAxis axis;
     private final double barTop;
     private final double barBottom;
-    private final String frameDigits;
+    private final OverlayWords words;
+    private final int frameDigits;
 
     StripPainter(Canvas canvas, OverlayScene scene, double unit) {
         this.canvas = canvas;
@@ -39,7 +41,8 @@ final class StripPainter {
         int lastFrame = scene.frames().isEmpty()
                 ? 0
                 : scene.frames().get(scene.frames().size() - 1).frameIndex();
-        frameDigits = "%" + Integer.toString(lastFrame).length() + "d";
+        frameDigits = Integer.toString(lastFrame).length();
+        words = new OverlayWords(scene.language());
     }
 
     Box panel() {
@@ -113,7 +116,7 @@ final class StripPainter {
         double baseline = panel.top() + Math.round(18 * unit);
         double left = axis.leftPx();
         double right = axis.rightPx();
-        String clock = String.format(Locale.ROOT, "%.3f s   frame " + frameDigits, timeUs / 1e6, frameIndex);
+        String clock = words.clock(timeUs / 1e6, frameIndex, frameDigits);
         double clockWidth = canvas.lettering().widthPx(clock, capPx);
         if (clockWidth > right - left) {
             return;
@@ -130,7 +133,7 @@ final class StripPainter {
     /** Draws the name in capitals and the note as far as there is room; returns where it ends. */
     private double currentPhase(PhaseSpan phase, double left, double right, double baseline) {
         Lettering letters = canvas.lettering();
-        String name = phase.text().toUpperCase(Locale.ROOT);
+        String name = phase.text().toUpperCase(scene.language().locale());
         double end = left + letters.widthPx(name, capPx) + 10 * unit;
         if (end > right) {
             return left;
@@ -150,11 +153,11 @@ final class StripPainter {
         double cap = 8.5 * unit;
         double sample = 24 * unit;
         double gap = 6 * unit;
-        String[] words = {"near side", "far side", "touchdown", "toe-off"};
+        List<String> legend = words.legend();
         double[] samples = {sample, sample, 10 * unit, 10 * unit};
         double width = 0;
-        for (int i = 0; i < words.length; i++) {
-            width += samples[i] + gap + letters.widthPx(words[i], cap) + 3 * gap;
+        for (int i = 0; i < legend.size(); i++) {
+            width += samples[i] + gap + letters.widthPx(legend.get(i), cap) + 3 * gap;
         }
         double middle = canvas.widthPx() / 2.0;
         double x = Math.max(left + 2 * gap, middle - width / 2);
@@ -162,11 +165,11 @@ final class StripPainter {
             return;
         }
         double y = baseline - cap / 2;
-        for (int i = 0; i < words.length; i++) {
+        for (int i = 0; i < legend.size(); i++) {
             sample(i, x, y, samples[i]);
             x += samples[i] + gap;
-            canvas.text(words[i], x, baseline, cap, Ink.QUIET_TEXT);
-            x += letters.widthPx(words[i], cap) + 3 * gap;
+            canvas.text(legend.get(i), x, baseline, cap, Ink.QUIET_TEXT);
+            x += letters.widthPx(legend.get(i), cap) + 3 * gap;
         }
     }
 

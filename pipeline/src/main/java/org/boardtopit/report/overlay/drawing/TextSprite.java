@@ -23,6 +23,8 @@ import org.bytedeco.opencv.opencv_core.Size;
  */
 final class TextSprite {
     private static final int OVERSAMPLING = 4;
+    /** Half the distance of the dots of an umlaut at scale 1. */
+    private static final double DOTS_APART = 4.8;
     /** A plus-minus is made of both signs, moved apart; at scale 1 their bars are 9 above the base line. */
     private static final double PLUS_RISE = 3;
 
@@ -35,16 +37,22 @@ final class TextSprite {
     private final byte[] letters;
     private final byte[] outline;
 
-    /** Text of ASCII, degree signs and plus-minus, capitals capPx high. */
+    /** Text of ASCII, umlauts, degree signs and plus-minus, capitals capPx high. */
     TextSprite(String text, double capPx, Lettering lettering) {
         double strokePx = Math.max(1.15, capPx / 8.5);
         double rimPx = Math.max(1.1, capPx / 9);
         padPx = (int) Math.ceil(rimPx + strokePx / 2) + 1;
-        baselinePx = padPx + (int) Math.ceil(capPx);
+        baselinePx = padPx + (int) Math.ceil(capPx * tallest(text));
         widthPx = (int) Math.ceil(lettering.widthPx(text, capPx)) + 2 * padPx;
         heightPx = baselinePx + (int) Math.ceil(capPx * 0.4) + padPx;
         letters = mask(text, capPx, strokePx, lettering);
         outline = mask(text, capPx, strokePx + 2 * rimPx, lettering);
+    }
+
+    /** Height of the text above its baseline in capitals: the dots of a capital umlaut stand above it. */
+    private static double tallest(String text) {
+        boolean dots = text.chars().anyMatch(c -> Lettering.isUmlaut((char) c) && Character.isUpperCase(c));
+        return dots ? Lettering.DOTS_ABOVE_CAPITAL / Lettering.CAP_HEIGHT : 1;
     }
 
     private byte[] mask(String text, double capPx, double strokePx, Lettering lettering) {
@@ -76,7 +84,12 @@ final class TextSprite {
                 letter("+", pen, baseline - PLUS_RISE * scale, scale, stroke, large, white);
                 letter("-", pen, baseline + MINUS_FALL * scale, scale, stroke, large, white);
             } else {
-                letter(text.substring(i, i + 1), pen, baseline, scale, stroke, large, white);
+                char c = text.charAt(i);
+                letter(String.valueOf(Lettering.withoutDots(c)), pen, baseline, scale, stroke, large, white);
+                if (Lettering.isUmlaut(c)) {
+                    double middle = pen + lettering.advance(text, i, i + 1) * scale / 2;
+                    dots(c, middle, baseline, scale, stroke, large, white);
+                }
             }
             pen += lettering.advance(text, i, i + 1) * scale;
         }
@@ -86,6 +99,18 @@ final class TextSprite {
             String letter, double x, double baseline, double scale, int stroke, Mat large, Scalar white) {
         try (Point at = new Point((int) Math.round(x), (int) Math.round(baseline))) {
             putText(large, letter, at, FONT_HERSHEY_SIMPLEX, scale, white, stroke, LINE_8, false);
+        }
+    }
+
+    /** The letters have no dots above them: two, as thick as a stroke. */
+    private static void dots(
+            char umlaut, double middle, double baseline, double scale, int stroke, Mat large, Scalar white) {
+        double above = Character.isUpperCase(umlaut) ? Lettering.DOTS_ABOVE_CAPITAL : Lettering.DOTS_ABOVE_SMALL;
+        int y = (int) Math.round(baseline - above * scale);
+        for (int side = -1; side <= 1; side += 2) {
+            try (Point at = new Point((int) Math.round(middle + side * DOTS_APART * scale), y)) {
+                circle(large, at, Math.max(1, (int) Math.round(0.55 * stroke)), white, -1, LINE_8, 0);
+            }
         }
     }
 

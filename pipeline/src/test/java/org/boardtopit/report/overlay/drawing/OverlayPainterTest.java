@@ -18,15 +18,19 @@ import org.boardtopit.report.overlay.DrawnAthlete;
 import org.boardtopit.report.overlay.FramePose;
 import org.boardtopit.report.overlay.OverlayScene;
 import org.boardtopit.report.overlay.OverlayScene.CloseView;
+import org.boardtopit.report.overlay.OverlayWords;
 import org.boardtopit.report.overlay.PhaseSpan;
 import org.boardtopit.report.overlay.TouchdownFigure;
 import org.boardtopit.signal.Homography;
 import org.boardtopit.signal.Point2;
+import org.boardtopit.wording.Language;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class OverlayPainterTest {
+    private static final OverlayWords ENGLISH = new OverlayWords(Language.ENGLISH);
+
     private static final int W = 640;
     private static final int H = 480;
     private static final int GREY = 0x80;
@@ -52,7 +56,8 @@ class OverlayPainterTest {
             List<TouchdownFigure> touchdowns,
             List<FramePose> frames,
             CloseView closeView) {
-        return new OverlayScene(List.of(), List.of(), 4_000_000, true, phases, marks, touchdowns, frames, closeView);
+        return new OverlayScene(
+                List.of(), List.of(), 4_000_000, true, phases, marks, touchdowns, frames, closeView, Language.ENGLISH);
     }
 
     private static Pixels paint(OverlayScene scene, int frameIndex, long timeUs) {
@@ -87,12 +92,19 @@ class OverlayPainterTest {
                 false,
                 List.of(new PhaseSpan(PhaseName.HOP, 100_000, 900_000, "6.01 m  36.2 %")),
                 List.of(
-                        ContactMark.labelled("board", "L", Instant.TOUCHDOWN, new Point2(2, 0.7 * heightPx), 50_000),
                         ContactMark.labelled(
-                                "board", "L", Instant.TOE_OFF, new Point2(widthPx - 2, heightPx - 2), 100_000)),
+                                "board", "L", Instant.TOUCHDOWN, new Point2(2, 0.7 * heightPx), 50_000, ENGLISH),
+                        ContactMark.labelled(
+                                "board",
+                                "L",
+                                Instant.TOE_OFF,
+                                new Point2(widthPx - 2, heightPx - 2),
+                                100_000,
+                                ENGLISH)),
                 List.of(touchdown(frames.get(1))),
                 frames,
-                CloseView.ON);
+                CloseView.ON,
+                Language.ENGLISH);
     }
 
     @Test
@@ -315,5 +327,56 @@ class OverlayPainterTest {
             Pixels other = new Pixels(0, 0, W + 1, H, GREY);
             assertThrows(IllegalArgumentException.class, () -> painter.paint(other.frame()));
         }
+    }
+
+    /** The letters of OpenCV have no dots; those of a capital stand higher than any letter. */
+    @ParameterizedTest
+    @CsvSource({"u, \u00fc", "O, \u00d6", "A, \u00c4"})
+    void anUmlautHasTwoDotsAboveItsLetter(String without, String with) {
+        int[] plain = inkByRow(without);
+        int[] dotted = inkByRow(with);
+        int top = firstRow(plain);
+        int dots = 0;
+        for (int y = 0; y < top - 2; y++) {
+            dots += dotted[y];
+        }
+        assertTrue(firstRow(dotted) < top, "the dots of " + with + " stand above the letter");
+        assertTrue(dots > 4, with + " has dots of " + dots + " px");
+        for (int y = top + 4; y < plain.length; y++) {
+            assertEquals(plain[y], dotted[y], "the letter itself in row " + y);
+        }
+    }
+
+    /** Title lines on a frame without anything else, as pixels of the letters' colour in each row. */
+    private static int[] inkByRow(String title) {
+        OverlayScene scene = new OverlayScene(
+                List.of(title),
+                List.of(),
+                4_000_000,
+                true,
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                CloseView.OFF,
+                Language.GERMAN);
+        int[] rows = new int[ABOVE_STRIP];
+        paintLarge(scene).of(Ink.TEXT, 0, 0, 4 * W, ABOVE_STRIP).forEach(p -> rows[(int) p.y()]++);
+        return rows;
+    }
+
+    /** On a large picture letters are large. */
+    private static Pixels paintLarge(OverlayScene scene) {
+        try (OverlayPainter painter = new OverlayPainter(scene, 4 * W, 4 * H)) {
+            return new Pixels(0, 0, 4 * W, 4 * H, GREY).painted(painter);
+        }
+    }
+
+    private static int firstRow(int[] rows) {
+        int y = 0;
+        while (y < rows.length && rows[y] == 0) {
+            y++;
+        }
+        return y;
     }
 }

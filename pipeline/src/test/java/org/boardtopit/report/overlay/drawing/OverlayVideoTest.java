@@ -11,15 +11,19 @@ import java.util.List;
 import java.util.Optional;
 import org.boardtopit.report.overlay.ContactMark;
 import org.boardtopit.report.overlay.OverlayScene;
+import org.boardtopit.report.overlay.OverlayWords;
 import org.boardtopit.signal.Point2;
 import org.boardtopit.video.FrameReader;
 import org.boardtopit.video.VideoException;
 import org.boardtopit.video.VideoFrame;
 import org.boardtopit.video.VideoInfo;
 import org.boardtopit.video.VideoWriter;
+import org.boardtopit.wording.Language;
 import org.junit.jupiter.api.Test;
 
 class OverlayVideoTest {
+    private static final OverlayWords ENGLISH = new OverlayWords(Language.ENGLISH);
+
     private static final int GREY = 0x80;
 
     private final OverlayScene scene = new OverlayScene(
@@ -28,10 +32,11 @@ class OverlayVideoTest {
             100_000,
             true,
             List.of(),
-            List.of(ContactMark.labelled("board", "R", ContactMark.Instant.TOUCHDOWN, Point2.UNKNOWN, 40_000)),
+            List.of(ContactMark.labelled("board", "R", ContactMark.Instant.TOUCHDOWN, Point2.UNKNOWN, 40_000, ENGLISH)),
             List.of(),
             List.of(),
-            OverlayScene.CloseView.AUTO);
+            OverlayScene.CloseView.AUTO,
+            Language.ENGLISH);
 
     @Test
     void everyFrameIsPaintedAndKeepsItsTime() throws IOException {
