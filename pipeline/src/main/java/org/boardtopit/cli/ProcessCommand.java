@@ -118,7 +118,7 @@ final class ProcessCommand implements Callable<Integer> {
             description = "An analyst's corrections. Default: those of the last start, else corrections.csv in DIR.")
     private Path correctionFile;
 
-    @Option(names = "--no-overlay", description = "Make no overlay videos and no stills.")
+    @Option(names = "--no-overlay", description = "Make no overlay videos, stills and comparisons.")
     private boolean noOverlay;
 
     @Option(
@@ -310,7 +310,8 @@ final class ProcessCommand implements Callable<Integer> {
             MeetRunner runner = new MeetRunner(measurer, lanes, tables, out, facts, news)
                     .with(new PageWriter(out, meet))
                     .with(new RunComparisons(
-                            meet.comparisons(), ComparisonOfRun.whatIsMissing(surroundings, out, news::comparing)));
+                            noOverlay ? Set.of() : meet.comparisons(),
+                            ComparisonOfRun.whatIsMissing(surroundings, out, news::comparing)));
             StopNotice notice = StopNotice.post(surroundings.console(), out);
             try {
                 return runner.run(list, kept);

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.models.NetworkUnfitException;
@@ -117,7 +118,8 @@ final class RemeasureCommand implements Callable<Integer> {
                         news)
                 .with(new PageWriter(out, kept.meet()))
                 .with(new RunComparisons(
-                        kept.meet().comparisons(), ComparisonOfRun.whatIsMissing(surroundings, out, news::comparing)));
+                        overlay ? kept.meet().comparisons() : Set.of(),
+                        ComparisonOfRun.whatIsMissing(surroundings, out, news::comparing)));
         RunSummary summary = runner.run(kept.list(), remeasuring.results());
         summary(summary, remeasuring.changed().size(), startedAt);
         return summary;

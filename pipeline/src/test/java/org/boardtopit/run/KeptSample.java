@@ -26,6 +26,7 @@ import org.boardtopit.pose.ClipLandmarksFile;
 import org.boardtopit.pose.Look;
 import org.boardtopit.subject.PeopleFile;
 import org.boardtopit.video.ffmpeg.FfmpegClipOpener;
+import org.boardtopit.wording.Language;
 
 /** What a run keeps of the first clip of the sample competition, so that tests need not read it with the network. */
 public final class KeptSample {

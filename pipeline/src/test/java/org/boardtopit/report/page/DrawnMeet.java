@@ -277,7 +277,8 @@ final class DrawnMeet {
                 "trunk_max_deg",
                 14.4,
                 27.6,
-                severity);
+                severity,
+                finding);
     }
 
     private static ClipRow clip(String name, Outcome outcome, String reason) {
