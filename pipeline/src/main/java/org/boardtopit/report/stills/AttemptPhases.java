@@ -47,6 +47,7 @@ final class AttemptPhases {
     private final OverlayScene overlay;
     private final Words words;
     private final Values values;
+    private final StillPlaces places;
 
     AttemptPhases(RunwayView view, FittedMotion fitted, AttemptMeasures measures, OverlayScene overlay, Words words) {
         this.view = view;
@@ -55,6 +56,7 @@ final class AttemptPhases {
         this.overlay = overlay;
         this.words = words;
         this.values = new Values(words);
+        this.places = new StillPlaces(view, fitted, measures.scaleSource());
     }
 
     /** Such as {@code hop} or, in a drill, {@code hop 2}. */
@@ -177,7 +179,7 @@ final class AttemptPhases {
             return Point2.UNKNOWN;
         }
         double across = contact.foot() == Foot.LEFT ? FOOT_ACROSS_M : contact.foot() == Foot.RIGHT ? -FOOT_ACROSS_M : 0;
-        Point2 seen = new StillPlaces(view, FittedMotion.asRepaired(motion), measures.scaleSource()).under(contact);
+        Point2 seen = places.under(contact);
         return seen.isKnown() ? toPicture.apply(view.inFixedPicture(seen, across)) : Point2.UNKNOWN;
     }
 
@@ -222,9 +224,7 @@ final class AttemptPhases {
         }
         List<Contact> those = contacts();
         double ground = those.stream()
-                .mapToDouble(c -> new StillPlaces(view, FittedMotion.asRepaired(motion), measures.scaleSource())
-                        .under(c)
-                        .y())
+                .mapToDouble(c -> places.under(c).y())
                 .filter(Double::isFinite)
                 .average()
                 .orElse(0);

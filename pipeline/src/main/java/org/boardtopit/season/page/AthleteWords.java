@@ -72,7 +72,7 @@ final class AthleteWords {
         double best = Double.NaN;
         for (Entrant entrant : athlete.appearances()) {
             for (MeasuredAttempt attempt : entrant.attempts()) {
-                if (attempt.bestM() > best || Double.isNaN(best) && Double.isFinite(attempt.bestM())) {
+                if (attempt.bestM() > best || (Double.isNaN(best) && Double.isFinite(attempt.bestM()))) {
                     best = attempt.bestM();
                     at = entrant;
                 }
