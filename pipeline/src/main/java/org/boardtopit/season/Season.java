@@ -38,7 +38,8 @@ public record Season(List<SeasonAthlete> athletes, List<String> notices) {
             }
             List<Entrant> read = new FolderReader(folder).read();
             if (folder.isTidied()) {
-                notices.add(folder.folder().getFileName() + " was tidied: its athletes are numbers, joined with nothing");
+                notices.add(
+                        folder.folder().getFileName() + " was tidied: its athletes are numbers, joined with nothing");
             }
             if (read.isEmpty()) {
                 notices.add(folder.folder().getFileName() + " has no attempt of a named athlete and adds nothing");
@@ -82,9 +83,7 @@ public record Season(List<SeasonAthlete> athletes, List<String> notices) {
                             .filter(r -> !dropped.contains(r.clip()))
                             .toList()));
         }
-        return kept.stream()
-                .filter(e -> !e.attempts().isEmpty())
-                .toList();
+        return kept.stream().filter(e -> !e.attempts().isEmpty()).toList();
     }
 
     private static void tellOfEqualNumbers(
@@ -93,7 +92,12 @@ public record Season(List<SeasonAthlete> athletes, List<String> notices) {
             return; // too little to be sure of anything
         }
         String here = attempt.clip() + " of " + entrant.competition() + ", " + entrant.date();
-        String there = numbers.putIfAbsent(attempt.values().entrySet().stream().sorted(Map.Entry.comparingByKey()).toList().toString(), here);
+        String there = numbers.putIfAbsent(
+                attempt.values().entrySet().stream()
+                        .sorted(Map.Entry.comparingByKey())
+                        .toList()
+                        .toString(),
+                here);
         if (there != null) {
             notices.add(here + " has the numbers of " + there + ": probably one clip in two competitions; both count");
         }

@@ -70,16 +70,17 @@ public final class SeasonTables {
 
     private static List<CompetitionRow> competitions(SeasonAthlete athlete) {
         List<CompetitionRow> rows = new ArrayList<>();
-        series(athlete).forEach(series -> series.points()
-                .forEach(p -> rows.add(new CompetitionRow(
-                        athlete.label(),
-                        p.date(),
-                        p.competition(),
-                        series.measure(),
-                        p.mean().attempts(),
-                        p.mean().mean(),
-                        p.mean().sd(),
-                        series.halfInterval(p)))));
+        series(athlete)
+                .forEach(series -> series.points()
+                        .forEach(p -> rows.add(new CompetitionRow(
+                                athlete.label(),
+                                p.date(),
+                                p.competition(),
+                                series.measure(),
+                                p.mean().attempts(),
+                                p.mean().mean(),
+                                p.mean().sd(),
+                                series.halfInterval(p)))));
         return rows;
     }
 

@@ -79,7 +79,8 @@ public record Series(AthleteMeasure measure, List<Point> points, double scatter,
             return Optional.empty();
         }
         if (degrees == 0) {
-            double mean = earlier.stream().mapToDouble(p -> p.mean().mean()).average().orElseThrow();
+            double mean =
+                    earlier.stream().mapToDouble(p -> p.mean().mean()).average().orElseThrow();
             return Optional.of(new Change(last().mean().mean() - mean, Double.NaN));
         }
         WeightedMean before = WeightedMean.of(earlier);

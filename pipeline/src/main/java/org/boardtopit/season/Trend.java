@@ -60,7 +60,8 @@ public record Trend(int competitions, double perMonth, double pm, Direction dire
                 .mapToDouble(p -> ChronoUnit.DAYS.between(points.get(0).date(), p.date()))
                 .toArray();
         double[] y = points.stream().mapToDouble(p -> p.mean().mean()).toArray();
-        double[] errors = points.stream().mapToDouble(Series.Point::standardError).toArray();
+        double[] errors =
+                points.stream().mapToDouble(Series.Point::standardError).toArray();
         return of(x, y, errors);
     }
 

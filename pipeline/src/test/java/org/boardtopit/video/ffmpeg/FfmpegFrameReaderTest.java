@@ -622,7 +622,8 @@ class FfmpegFrameReaderTest {
         if (turned) {
             clip.displayMatrix(0, 1, -1, 0);
         }
-        try (FrameReader reader = new FfmpegFrameReader(clip.write(folder.resolve(turned ? "brightness.mov" : "brightness.mkv")), 1)) {
+        try (FrameReader reader =
+                new FfmpegFrameReader(clip.write(folder.resolve(turned ? "brightness.mov" : "brightness.mkv")), 1)) {
             VideoFrame frame = reader.next().orElseThrow();
             Luma luma = frame.luma().orElseThrow();
             assertEquals(range.equals("FULL"), luma.fullRange());
