@@ -155,6 +155,22 @@ class ArchitectureTest {
             .resideInAPackage("org.dhatim..");
 
     @ArchTest
+    static final ArchRule PAGES_ARE_LAID_OUT_IN_ONE_PLACE = noClasses()
+            .that()
+            .resideOutsideOfPackage("org.boardtopit.report.page")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("com.samskivert..");
+
+    @ArchTest
+    static final ArchRule PLOTS_KNOW_NOTHING_OF_WHAT_THEY_SHOW = classes()
+            .that()
+            .resideInAPackage("org.boardtopit.report.plot")
+            .should()
+            .onlyDependOnClassesThat()
+            .resideInAnyPackage("org.boardtopit.report.plot", "java.lang..", "java.util..");
+
+    @ArchTest
     static final ArchRule ONLY_THE_COMMAND_LINE_KNOWS_OF_COMMAND_LINES = noClasses()
             .that()
             .resideOutsideOfPackage("org.boardtopit.cli")

@@ -42,7 +42,7 @@ public final class ClipChecker {
 
     /**
      * Points of a frame that agree with the picture of its own camera. Seen with six cameras in one stadium: 165 and more with
-     * the own picture, at most 88 with that of another, whose scene looks alike.
+     * the own picture, at most 88 with that of another, whose scene looks alike. {@code measures.QualityCauses} judges by the same.
      */
     private static final int STRONG_POINTS = 150;
 

@@ -78,6 +78,7 @@ final class CamerasCommand implements Callable<Integer> {
         }
         if (out != null) {
             OutputFolder.prepare(out);
+            OutputFolder.requireNotTidied(out);
             Files.createDirectories(out.resolve("cameras"));
         }
         boolean agree = true;

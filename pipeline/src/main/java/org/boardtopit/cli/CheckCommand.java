@@ -26,8 +26,8 @@ import org.boardtopit.clips.AttemptEntry.Consent;
 import org.boardtopit.clips.ClipFolder;
 import org.boardtopit.clips.ClipList;
 import org.boardtopit.clips.InputException;
+import org.boardtopit.clips.ListWarning;
 import org.boardtopit.clips.MeetSheet;
-import org.boardtopit.clips.MeetSheetReader;
 import org.boardtopit.clips.RunSettings;
 import org.boardtopit.models.NetworkTiming;
 import org.boardtopit.models.NetworkUnfitException;
@@ -40,7 +40,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** Looks at everything the evening before: sheets, clips, cameras, disk and time. */
@@ -80,11 +79,8 @@ final class CheckCommand implements Callable<Integer> {
     @Spec
     private CommandSpec command;
 
-    @Parameters(arity = "1..*", paramLabel = "CLIPS", description = "Folders of clips and single clips.")
-    private List<Path> clips;
-
-    @Option(names = "--meet", paramLabel = "FILE", description = "The competition's meet.yaml.")
-    private Path meetFile;
+    @Mixin
+    private ClipOptions inputs;
 
     @Option(
             names = "--out",
@@ -114,12 +110,12 @@ final class CheckCommand implements Callable<Integer> {
     public Integer call() throws InputException, NetworkUnfitException, IOException {
         LocalDateTime now = LocalDateTime.now(clock);
         LocalDateTime limit = limit(now);
-        MeetSheet meet = meetFile == null ? MeetSheet.NONE : MeetSheetReader.read(meetFile);
+        MeetSheet meet = inputs.meet();
         RuleSetReader.of(meet);
         RunSettings settings = landmarks.settings(meet.settings());
         ClipFolder folder = out == null
-                ? ClipFolder.list(clips, meet.inputFiles())
-                : ClipFolder.list(clips, out, meet.inputFiles());
+                ? ClipFolder.list(inputs.clips(), meet.inputFiles())
+                : ClipFolder.list(inputs.clips(), out, meet.inputFiles());
         ClipList list = ClipList.join(folder, meet);
         NetworkTiming timing = landmarks
                 .networks()
@@ -173,10 +169,13 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     /** A row whose clip is not there is an attempt that will be missing in the morning; the rest is measured all the same. */
-    private static Finding ofSheet(String warning) {
-        boolean missing = warning.contains(": there is no clip ");
+    private static Finding ofSheet(ListWarning warning) {
+        boolean missing = warning.kind() == ListWarning.Kind.ROW_WITHOUT_CLIP;
         return new Finding(
-                missing ? Weight.PROBLEM : Weight.REMARK, "", warning, missing ? "copy it, or take its row out" : "");
+                missing ? Weight.PROBLEM : Weight.REMARK,
+                "",
+                warning.text(),
+                missing ? "copy it, or take its row out" : "");
     }
 
     private static long freeBytes(Path folder) throws IOException {

@@ -121,6 +121,7 @@ final class CompareCommand implements Callable<Integer> {
         MeetSheet meet = first.kept().meet();
         Wish wish = new Wish(target, trueTime, slow, meet.language(), meet.tables());
         try (RunLock lock = RunLock.take(target)) {
+            OutputFolder.requireNotTidied(target);
             lock.results().removeHalfWritten();
             Made made = ComparisonOfRun.maker(first).make(first.kept(), second.kept(), wish);
             if (WrittenRun.in(target).isPresent()) {

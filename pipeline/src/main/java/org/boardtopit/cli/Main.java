@@ -52,6 +52,7 @@ public final class Main {
                 .addSubcommand(new RemeasureCommand(surroundings))
                 .addSubcommand(new CheckCommand(surroundings))
                 .addSubcommand(new CompareCommand(surroundings))
+                .addSubcommand(new SeasonCommand(surroundings))
                 .addSubcommand(new CamerasCommand(surroundings))
                 .addSubcommand(new NetworksCommand(surroundings))
                 .addSubcommand(new BenchCommand(surroundings))

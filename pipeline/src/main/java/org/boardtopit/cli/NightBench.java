@@ -97,7 +97,7 @@ final class NightBench {
 
     private Figures timed(List<Clip> clips, Setup setup)
             throws NetworkUnfitException, IOException, ClipNotMeasuredException {
-        ClipList list = new ClipList(clips, List.of(), List.of());
+        ClipList list = new ClipList(clips, List.of());
         ClipFingerprints fingerprints =
                 Fingerprinting.of(setup.meet(), setup.settings(), setup.networks(), ClipDigests.reading(setup.out()));
         String line = new WorkerSetup(setup.meet(), networks, setup.settings(), setup.out(), setup.overlay()).line();

@@ -3,7 +3,9 @@ package org.boardtopit.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import org.boardtopit.clips.InputException;
+import org.boardtopit.report.tables.WrittenRun;
 
 /** The folder for results. */
 final class OutputFolder {
@@ -20,6 +22,20 @@ final class OutputFolder {
         } catch (IOException e) {
             throw new InputException(
                     folder, "nothing can be written there (" + e.getClass().getSimpleName() + ")");
+        }
+    }
+
+    /**
+     * Refuses a folder that was tidied: names and pictures that somebody had removed, because their time was over or because
+     * they were asked to, must not come back by starting yesterday's command again.
+     */
+    static void requireNotTidied(Path folder) throws InputException, IOException {
+        Optional<String> day = WrittenRun.in(folder).flatMap(WrittenRun::tidiedOn);
+        if (day.isPresent()) {
+            throw new InputException(
+                    folder,
+                    "pictures, landmarks and names were removed from these results on " + day.get()
+                            + " (boardtopit tidy) and would come back; take another --out if they may");
         }
     }
 }

@@ -7,10 +7,8 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import org.boardtopit.cli.MeasurerFactory.OpenMeasurer;
@@ -22,7 +20,6 @@ import org.boardtopit.clips.ClipFolder;
 import org.boardtopit.clips.ClipList;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.clips.MeetSheet;
-import org.boardtopit.clips.MeetSheetReader;
 import org.boardtopit.clips.RunSettings;
 import org.boardtopit.clips.Safeguards;
 import org.boardtopit.models.NetworkStore;
@@ -37,8 +34,8 @@ import org.boardtopit.run.ClipFingerprints;
 import org.boardtopit.run.ClipMeasurer;
 import org.boardtopit.run.ClipResult;
 import org.boardtopit.run.MeetRunner;
+import org.boardtopit.run.RememberedDigests;
 import org.boardtopit.run.RunComparisons;
-import org.boardtopit.run.RunComparisons.PairMaker;
 import org.boardtopit.run.RunFacts;
 import org.boardtopit.run.RunInputs;
 import org.boardtopit.run.RunLock;
@@ -59,7 +56,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** The main job: measures clips into an output folder. */
@@ -97,11 +93,8 @@ final class ProcessCommand implements Callable<Integer> {
     @Spec
     private CommandSpec command;
 
-    @Parameters(arity = "1..*", paramLabel = "CLIPS", description = "Folders of clips and single clips.")
-    private List<Path> clips;
-
-    @Option(names = "--meet", paramLabel = "FILE", description = "The competition's meet.yaml.")
-    private Path meetFile;
+    @Mixin
+    private ClipOptions inputs;
 
     @Option(
             names = "--out",
@@ -119,7 +112,7 @@ final class ProcessCommand implements Callable<Integer> {
             description = "An analyst's corrections. Default: those of the last start, else corrections.csv in DIR.")
     private Path correctionFile;
 
-    @Option(names = "--no-overlay", description = "Make no overlay videos and no stills.")
+    @Option(names = "--no-overlay", description = "Make no overlay videos, stills and comparisons.")
     private boolean noOverlay;
 
     @Option(
@@ -155,11 +148,11 @@ final class ProcessCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, NetworkUnfitException, IOException {
-        MeetSheet meet = meetFile == null ? MeetSheet.NONE : MeetSheetReader.read(meetFile);
+        MeetSheet meet = inputs.meet();
         RuleSet rules = RuleSetReader.of(meet);
         RunSettings settings = landmarks.settings(meet.settings());
         NetworkStore store = landmarks.networks().store(surroundings.engine());
-        ClipFolder folder = ClipFolder.list(clips, out, inputFiles(meet));
+        ClipFolder folder = ClipFolder.list(inputs.clips(), out, inputFiles(meet));
         CorrectionFile corrections = CorrectionFile.of(correctionFile, RunInputs.find(out), out);
         ClipList list = corrections.joined(ClipList.join(folder, meet));
         requireWorkers();
@@ -171,12 +164,16 @@ final class ProcessCommand implements Callable<Integer> {
         }
         warnOfRetention(meet.safeguards());
         try (RunLock lock = RunLock.take(out)) {
-            ClipFingerprints fingerprints = Fingerprinting.of(meet, settings, store, ClipDigests.reading(out));
+            OutputFolder.requireNotTidied(out);
+            RememberedDigests digests = new RememberedDigests(out);
+            ClipFingerprints fingerprints =
+                    Fingerprinting.of(meet, settings, store, ClipDigests.reading(out, digests::of));
             prepare(lock.results(), list);
-            inputs(list, settings, corrections).write(out);
+            told(list, settings, corrections).write(out);
             Map<String, StoredResult> kept = EarlierResults.of(list, fingerprints, out, !noOverlay);
             Night night = new Night(meet, rules, settings, store, list, corrections, fingerprints, kept, news);
             RunSummary summary = night.run();
+            digests.store();
             news.summary(summary, out, !noOverlay);
             return ExitCode.of(summary);
         }
@@ -194,11 +191,11 @@ final class ProcessCommand implements Callable<Integer> {
         return files;
     }
 
-    private RunInputs inputs(ClipList list, RunSettings settings, CorrectionFile corrections) {
+    private RunInputs told(ClipList list, RunSettings settings, CorrectionFile corrections) {
         return new RunInputs(
                 list.clips().stream().map(Clip::file).toList(),
                 list.skipped(),
-                Optional.ofNullable(meetFile),
+                inputs.meetFile(),
                 landmarks.networks().folder(),
                 corrections.elsewhere(),
                 settings,
@@ -310,7 +307,9 @@ final class ProcessCommand implements Callable<Integer> {
             RunFacts facts = facts(startedAt, meet, settings, store, corrections, processes, threads);
             MeetRunner runner = new MeetRunner(measurer, lanes, tables, out, facts, news)
                     .with(new PageWriter(out, meet))
-                    .with(new RunComparisons(meet.comparisons(), comparisons(news)));
+                    .with(new RunComparisons(
+                            noOverlay ? Set.of() : meet.comparisons(),
+                            ComparisonOfRun.whatIsMissing(surroundings, out, news::comparing)));
             StopNotice notice = StopNotice.post(surroundings.console(), out);
             try {
                 return runner.run(list, kept);
@@ -318,16 +317,6 @@ final class ProcessCommand implements Callable<Integer> {
                 notice.withdraw();
             }
         }
-    }
-
-    private PairMaker comparisons(RunNews news) {
-        PairMaker maker = surroundings.workers().isPresent()
-                ? new ChildComparison(out)
-                : new ComparisonOfRun(out, surroundings.engine());
-        return (a, b) -> {
-            news.comparing(a, b);
-            maker.make(a, b);
-        };
     }
 
     static void removeHook(Thread hook) {
@@ -342,7 +331,8 @@ final class ProcessCommand implements Callable<Integer> {
         if (safeguards.hasExpired(LocalDate.now(ZoneId.systemDefault()))) {
             surroundings
                     .console()
-                    .warning("the retention date " + safeguards.retention().orElseThrow() + " of " + meetFile
+                    .warning("the retention date " + safeguards.retention().orElseThrow() + " of "
+                            + inputs.meetFile().map(Path::toString).orElse("meet.yaml")
                             + " has passed; delete the clips, and see: boardtopit tidy " + out);
         }
     }
@@ -361,8 +351,8 @@ final class ProcessCommand implements Callable<Integer> {
             int threads)
             throws NetworkUnfitException {
         Map<String, Object> used = new LinkedHashMap<>();
-        used.put("clips", clips.stream().map(Path::toString).toList());
-        used.put("meet", meetFile == null ? null : meetFile.toString());
+        used.put("clips", inputs.clips().stream().map(Path::toString).toList());
+        used.put("meet", inputs.meetFile().map(Path::toString).orElse(null));
         used.put(MadeWith.CORRECTIONS, corrections.fileName());
         used.put("network", settings.network());
         used.put("workers", processes);

@@ -8,9 +8,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.models.NetworkUnfitException;
+import org.boardtopit.report.page.PageWriter;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.Outcome;
 import org.boardtopit.report.tables.TableWriter;
@@ -19,7 +21,7 @@ import org.boardtopit.run.MeetRunner;
 import org.boardtopit.run.Progress;
 import org.boardtopit.run.RefusedHereException;
 import org.boardtopit.run.Remeasuring;
-import org.boardtopit.run.RunComparisons.PairMaker;
+import org.boardtopit.run.RunComparisons;
 import org.boardtopit.run.RunFacts;
 import org.boardtopit.run.RunInputs;
 import org.boardtopit.run.RunListener;
@@ -79,6 +81,7 @@ final class RemeasureCommand implements Callable<Integer> {
     public Integer call() throws InputException, NetworkUnfitException, IOException {
         RunInputs.of(out); // before the lock makes a folder work where there was none
         try (RunLock lock = RunLock.take(out)) {
+            OutputFolder.requireNotTidied(out);
             lock.results().removeHalfWritten();
             KeptResults kept = KeptResults.in(out, correctionFile, surroundings.engine());
             warn(kept);
@@ -88,7 +91,7 @@ final class RemeasureCommand implements Callable<Integer> {
 
     private void warn(KeptResults kept) {
         if (!quiet) {
-            kept.list().warnings().forEach(surroundings.console()::warning);
+            kept.list().warningLines().forEach(surroundings.console()::warning);
             String unread = kept.corrections().warning(out);
             if (!unread.isEmpty()) {
                 surroundings.console().warning(unread);
@@ -109,17 +112,18 @@ final class RemeasureCommand implements Callable<Integer> {
         remeasuring.keep(overlay ? Optional.of(kept.measurers(true)) : Optional.empty(), news);
         remembered(kept).write(out);
         MeetRunner runner = new MeetRunner(
-                remeasuring.others(), new TableWriter(out, kept.meet().tables()), out, facts(startedAt, kept), news);
+                        remeasuring.others(),
+                        new TableWriter(out, kept.meet().tables()),
+                        out,
+                        facts(startedAt, kept),
+                        news)
+                .with(new PageWriter(out, kept.meet()))
+                .with(new RunComparisons(
+                        overlay ? kept.meet().comparisons() : Set.of(),
+                        ComparisonOfRun.whatIsMissing(surroundings, out, news::comparing)));
         RunSummary summary = runner.run(kept.list(), remeasuring.results());
         summary(summary, remeasuring.changed().size(), startedAt);
         return summary;
-    }
-
-    /** Those of changed clips; made where process makes them. */
-    private PairMaker comparisons() {
-        return surroundings.workers().isPresent()
-                ? new ChildComparison(out)
-                : new ComparisonOfRun(out, surroundings.engine());
     }
 
     private static RunInputs remembered(KeptResults kept) {
@@ -167,6 +171,12 @@ final class RemeasureCommand implements Callable<Integer> {
         public void at(String clip, String what, int number, int of) {
             if (!quiet) {
                 surroundings.console().say("[" + number + "/" + of + "] " + clip + ": " + what);
+            }
+        }
+
+        void comparing(String a, String b) {
+            if (!quiet) {
+                surroundings.console().say("Comparing " + a + " with " + b);
             }
         }
 

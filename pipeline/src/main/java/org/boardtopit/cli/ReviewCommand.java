@@ -139,7 +139,7 @@ final class ReviewCommand implements Callable<Integer> {
                         .filter(c -> c.field() == Field.NOT_THE_ATHLETE)
                         .toList()))
                 .toList();
-        return new ClipList(clips, list.skipped(), list.warnings());
+        return new ClipList(clips, list.skipped(), list.warnings(), list.gone());
     }
 
     /** Measuring what is not stored takes a second each. */

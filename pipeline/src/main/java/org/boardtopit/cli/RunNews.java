@@ -84,7 +84,7 @@ final class RunNews implements RunListener {
         console.warning(what);
     }
 
-    /** A comparison is made, or found to be there; behind the last clip. */
+    /** A comparison is made, behind the last clip. */
     void comparing(String a, String b) {
         if (wordiness != Wordiness.QUIET) {
             console.say("Comparing " + a + " with " + b);
@@ -117,7 +117,7 @@ final class RunNews implements RunListener {
     /** What was wrong with the inputs without stopping the run, and in many words what was left out. */
     void inputs(ClipList list) {
         if (wordiness != Wordiness.QUIET) {
-            list.warnings().forEach(console::warning);
+            list.warningLines().forEach(console::warning);
         }
         if (wordiness == Wordiness.VERBOSE) {
             list.skipped().forEach(file -> console.say("skipped " + file.file() + ": " + file.reason()));

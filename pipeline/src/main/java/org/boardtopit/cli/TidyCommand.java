@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.report.tables.WrittenRun;
+import org.boardtopit.run.RunLock;
 import org.boardtopit.run.Tidying;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -25,7 +26,8 @@ import picocli.CommandLine.Parameters;
             "",
             "The date is that of the key retention in meet.yaml when the results were",
             "made. Tables stay, with athletes numbered and without bibs. The clips",
-            "themselves are not touched: where they are, only you know.",
+            "themselves are not touched: where they are, only you know. From then on",
+            "process refuses the folder, so that nothing comes back by mistake.",
             ""
         },
         footer = {
@@ -68,7 +70,10 @@ final class TidyCommand implements Callable<Integer> {
         if (dryRun) {
             tell("would be removed", new Tidying(folder, run).look());
         } else if (due) {
-            tell("removed", new Tidying(folder, run).tidy(today));
+            // Not while a run writes into it: what is removed would come back.
+            try (RunLock lock = RunLock.take(folder)) {
+                tell("removed", new Tidying(folder, resultsIn(folder)).tidy(today, lock));
+            }
         }
         return ExitCode.DONE;
     }

@@ -11,15 +11,17 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.boardtopit.clips.ListWarning.Kind;
 
 /**
  * The clips of a run, joined with the sheets.
  *
  * @param clips in the order of the folder
  * @param skipped files of the folder that are no clips
- * @param warnings one line each: rows and clips that do not belong together, and what is odd about the rows
+ * @param warnings rows and clips that do not belong together, and what is odd about the rows
+ * @param gone clips, as rows of the attempts sheet name them, that are not in the folder and must not be shown
  */
-public record ClipList(List<Clip> clips, List<SkippedFile> skipped, List<String> warnings) {
+public record ClipList(List<Clip> clips, List<SkippedFile> skipped, List<ListWarning> warnings, List<String> gone) {
     /** Three attempts and three more for the best eight (rules of the event); beyond that it is a jump-off or a slip. */
     private static final int USUAL_ATTEMPTS = 6;
 
@@ -27,6 +29,12 @@ public record ClipList(List<Clip> clips, List<SkippedFile> skipped, List<String>
         clips = List.copyOf(clips);
         skipped = List.copyOf(skipped);
         warnings = List.copyOf(warnings);
+        gone = List.copyOf(gone);
+    }
+
+    /** With nothing odd about it. */
+    public ClipList(List<Clip> clips, List<SkippedFile> skipped) {
+        this(clips, skipped, List.of(), List.of());
     }
 
     /**
@@ -49,8 +57,13 @@ public record ClipList(List<Clip> clips, List<SkippedFile> skipped, List<String>
         }
         refuseSameNames(clips);
         joining.warnOfOddRows(entries);
-        joining.warnings.addAll(AttemptViews.of(clips).warnings());
-        return new ClipList(clips, folder.skipped(), joining.warnings);
+        AttemptViews.of(clips).warnings().forEach(text -> joining.warn(Kind.VIEWS, text));
+        return new ClipList(clips, folder.skipped(), joining.warnings, joining.gone);
+    }
+
+    /** The warnings as lines for people. */
+    public List<String> warningLines() {
+        return warnings.stream().map(ListWarning::text).toList();
     }
 
     /** Which of the clips show the same attempt from other views. */
@@ -80,7 +93,8 @@ public record ClipList(List<Clip> clips, List<SkippedFile> skipped, List<String>
     private static final class Joining {
         private final MeetSheet meet;
         private final ConsentCheck consents;
-        private final List<String> warnings = new ArrayList<>();
+        private final List<ListWarning> warnings = new ArrayList<>();
+        private final List<String> gone = new ArrayList<>();
 
         private Joining(MeetSheet meet) {
             this.meet = meet;
@@ -94,7 +108,7 @@ public record ClipList(List<Clip> clips, List<SkippedFile> skipped, List<String>
             for (AttemptEntry entry : entries) {
                 Optional<Path> file = fileOf(entry.clip(), files);
                 if (file.isEmpty()) {
-                    warn(entry, "there is no clip " + InputException.quoted(entry.clip()) + nearFile(entry, files));
+                    warnOfNoClip(entry, files);
                 } else if (found.putIfAbsent(file.get(), entry) != null) {
                     warn(entry, "the clip " + InputException.quoted(entry.clip()) + " already has a row");
                 }
@@ -102,10 +116,26 @@ public record ClipList(List<Clip> clips, List<SkippedFile> skipped, List<String>
             if (meet.attempts().isPresent()) {
                 files.stream()
                         .filter(file -> !found.containsKey(file))
-                        .forEach(file -> warnings.add(
+                        .forEach(file -> warn(
+                                Kind.CLIP_WITHOUT_ROW,
                                 file + ": the attempts sheet has no row for this clip; it is measured all the same"));
             }
             return found;
+        }
+
+        /** Of a refused clip that was deleted nothing is missing, unless its name in the row is a slip. */
+        private void warnOfNoClip(AttemptEntry entry, List<Path> files) {
+            String near = nearFile(entry, files);
+            String there = place(entry) + "there is no clip " + InputException.quoted(entry.clip()) + near;
+            Optional<String> refused = consents.reason(Optional.of(entry));
+            if (refused.isEmpty()) {
+                warn(Kind.ROW_WITHOUT_CLIP, there);
+                return;
+            }
+            gone.add(entry.clip());
+            warn(
+                    near.isEmpty() ? Kind.REFUSED_CLIP_GONE : Kind.ROW_WITHOUT_CLIP,
+                    there + "; " + refused.get() + ", so what an earlier run left of it is removed");
         }
 
         private static Optional<Path> fileOf(String clip, List<Path> files) {
@@ -142,7 +172,9 @@ public record ClipList(List<Clip> clips, List<SkippedFile> skipped, List<String>
                 return Optional.of(namedCamera(entry.get(), wanted));
             }
             if (meet.cameras().size() > 1) {
-                warnings.add(file + ": the attempts sheet names no camera for this clip, so its marks are not used");
+                warn(
+                        Kind.CLIP_WITHOUT_CAMERA,
+                        file + ": the attempts sheet names no camera for this clip, so its marks are not used");
             }
             return meet.cameras().size() == 1 ? Optional.of(meet.cameras().get(0)) : Optional.empty();
         }
@@ -214,8 +246,15 @@ public record ClipList(List<Clip> clips, List<SkippedFile> skipped, List<String>
         }
 
         private void warn(AttemptEntry entry, String text) {
-            warnings.add(meet.attempts().map(sheet -> sheet.file().toString()).orElse("") + ", line " + entry.line()
-                    + ": " + text);
+            warn(Kind.ODD_ROW, place(entry) + text);
+        }
+
+        private void warn(Kind kind, String text) {
+            warnings.add(new ListWarning(kind, text));
+        }
+
+        private String place(AttemptEntry entry) {
+            return meet.attempts().map(sheet -> sheet.file().toString()).orElse("") + ", line " + entry.line() + ": ";
         }
     }
 }

@@ -48,7 +48,7 @@ public record CorrectionSheet(Path file, List<Row> rows) {
         List<Clip> clips = list.clips().stream()
                 .map(clip -> clip.with(byClip.getOrDefault(clip.name(), List.of())))
                 .toList();
-        return new ClipList(clips, list.skipped(), list.warnings());
+        return new ClipList(clips, list.skipped(), list.warnings(), list.gone());
     }
 
     /** By the name of the file, to the letter or else without regard to capitals; or by that name without its ending. */

@@ -41,6 +41,12 @@ public final class BackgroundChain {
     /** The median of the distance of two normal errors of sd 1 (Rayleigh: sqrt(2 ln 2)). */
     private static final double RAYLEIGH_MEDIAN = 1.1774;
 
+    /** All points of so many frames are kept, more than a minute at 60 a second... */
+    private static final int FRAMES_IN_FULL = 5000;
+
+    /** ... and of each frame beyond so many, spread over them: of hours of recording memory would not hold all. */
+    private static final int LATER_POINTS = 48;
+
     private final int widthPx;
     private final int heightPx;
     private final List<Key> keys = new ArrayList<>();
@@ -59,7 +65,12 @@ public final class BackgroundChain {
      * @param residualPx median distance of them from the free map
      */
     public record FrameTie(
-            int key, Homography keyToFrame, boolean registered, PointPairs pairs, int points, double residualPx) {}
+            int key, Homography keyToFrame, boolean registered, PointPairs pairs, int points, double residualPx) {
+
+        FrameTie withPoints(int most) {
+            return new FrameTie(key, keyToFrame, registered, pairs.thinned(most), points, residualPx);
+        }
+    }
 
     /** A match of two pictures: the free map from one to the other and the points that agree with it. */
     public record Match(Homography map, PointPairs pairs, double residualPx) {
@@ -121,7 +132,7 @@ public final class BackgroundChain {
     }
 
     public void addFrame(FrameTie tie) {
-        frames.add(tie);
+        frames.add(frames.size() < FRAMES_IN_FULL ? tie : tie.withPoints(LATER_POINTS));
     }
 
     public int keyCount() {
@@ -190,7 +201,13 @@ public final class BackgroundChain {
                 inliers.length == 0 ? Double.NaN : OrderStatistics.median(inliers),
                 drift,
                 turning.map(t -> t.views.focalPx(t.fixed)).orElse(Double.NaN),
-                turning.map(t -> t.views.logFocalSd(t.fixed)).orElse(Double.NaN));
+                turning.map(t -> t.views.logFocalSd(t.fixed)).orElse(Double.NaN),
+                keys.stream()
+                        .filter(key -> key.wide)
+                        .mapToDouble(
+                                key -> key.toReference.orElseThrow().pairs().count())
+                        .max()
+                        .orElse(Double.NaN));
     }
 
     private boolean isStill(Model model, double share) {

@@ -36,6 +36,22 @@ public final class PointPairs {
         return new PointPairs(times(from, fromFactor), times(to, toFactor));
     }
 
+    /** At most so many of them, evenly taken in their order. */
+    public PointPairs thinned(int most) {
+        int n = count();
+        if (n <= most) {
+            return this;
+        }
+        float[] a = new float[2 * most];
+        float[] b = new float[2 * most];
+        for (int i = 0; i < most; i++) {
+            int j = (int) ((long) i * n / most);
+            System.arraycopy(from, 2 * j, a, 2 * i, 2);
+            System.arraycopy(to, 2 * j, b, 2 * i, 2);
+        }
+        return new PointPairs(a, b);
+    }
+
     private static float[] times(float[] values, double factor) {
         float[] out = new float[values.length];
         for (int i = 0; i < out.length; i++) {

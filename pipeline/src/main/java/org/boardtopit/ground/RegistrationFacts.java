@@ -11,9 +11,17 @@ package org.boardtopit.ground;
  *     and the way there from the place before; pixels of the reference picture, NaN with fewer than two such places
  * @param focalPx focal length of the fixed picture, NaN when no model tells it
  * @param logFocalSd standard deviation of its logarithm, NaN as above
+ * @param referencePoints points of the reference picture that were found in the clip and agree, in the view that has most;
+ *     NaN when it was not matched
  */
 public record RegistrationFacts(
-        CameraModel model, double residualPx, double inliers, double driftPx, double focalPx, double logFocalSd) {
+        CameraModel model,
+        double residualPx,
+        double inliers,
+        double driftPx,
+        double focalPx,
+        double logFocalSd,
+        double referencePoints) {
 
     /** Of log focal length; the weak prior alone gives 0.47. */
     private static final double TELLING_SD = 0.05;
@@ -25,7 +33,7 @@ public record RegistrationFacts(
 
     /** Nothing is known beyond the maps themselves. */
     public static RegistrationFacts unknown(CameraModel model) {
-        return new RegistrationFacts(model, Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN);
+        return new RegistrationFacts(model, Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN);
     }
 
     /** True when the turns of the clip determine the focal length of the fixed picture. */

@@ -149,6 +149,7 @@ public final class AttemptMeasurer {
                     given.registeredShare(),
                     given.registration().residualPx(),
                     given.registration().inliers(),
+                    given.registration().referencePoints(),
                     given.registration().driftPx(),
                     sharpness.legSdStature(),
                     sharpness.fastFootRatio(),

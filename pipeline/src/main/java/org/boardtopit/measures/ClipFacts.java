@@ -8,6 +8,7 @@ package org.boardtopit.measures;
  * @param registeredShare share of the frames whose background was recognised, 0 to 1
  * @param registrationResidualPx median distance of the background points that agree, in pixels of the frame
  * @param backgroundPoints median number of these points
+ * @param referencePoints points of the camera's reference picture that were found in the clip; NaN without one
  * @param driftPx largest disagreement with the reference picture along the pan, in its pixels
  * @param landmarkSdStature standard deviation of a leg point per axis over standing height, median over the clip
  * @param fastFootRatio that standard deviation of feet that swing faster than 10 m/s over that of feet slower than 2 m/s:
@@ -29,6 +30,7 @@ public record ClipFacts(
         double registeredShare,
         double registrationResidualPx,
         double backgroundPoints,
+        double referencePoints,
         double driftPx,
         double landmarkSdStature,
         double fastFootRatio,

@@ -141,11 +141,13 @@ public final class ClipLandmarksFile {
         out.writeDouble(facts.driftPx());
         out.writeDouble(facts.focalPx());
         out.writeDouble(facts.logFocalSd());
+        out.writeDouble(facts.referencePoints());
     }
 
     private static RegistrationFacts readFacts(DataInputStream in) throws IOException {
         return new RegistrationFacts(
                 CameraModel.valueOf(in.readUTF()),
+                in.readDouble(),
                 in.readDouble(),
                 in.readDouble(),
                 in.readDouble(),

@@ -22,6 +22,7 @@ public final class ClipRecords {
         return new ClipRecord.Registration(
                 facts.model().name().toLowerCase(Locale.ROOT),
                 background.referenceMatched(),
+                facts.referencePoints(),
                 facts.residualPx(),
                 facts.inliers(),
                 facts.driftPx(),

@@ -28,6 +28,13 @@ public final class ClipDigests {
 
     private final Optional<Path> folder;
     private final boolean trusting;
+    private final Bytes bytes;
+
+    /** SHA-256 in hexadecimal of the bytes of a file. */
+    @FunctionalInterface
+    public interface Bytes {
+        String of(Path file) throws IOException;
+    }
 
     private record Known(
             String layout, long bytes, long changedMs, Optional<Double> nominalFps, Map<String, String> digests) {
@@ -49,8 +56,13 @@ public final class ClipDigests {
     }
 
     private ClipDigests(Optional<Path> folder, boolean trusting) {
+        this(folder, trusting, FileDigests::of);
+    }
+
+    private ClipDigests(Optional<Path> folder, boolean trusting, Bytes bytes) {
         this.folder = folder;
         this.trusting = trusting;
+        this.bytes = bytes;
     }
 
     /** Always read, remembered nowhere. */
@@ -61,6 +73,11 @@ public final class ClipDigests {
     /** Always read, and remembered for those who trust. */
     public static ClipDigests reading(Path out) {
         return new ClipDigests(Optional.of(out.resolve("work")), false);
+    }
+
+    /** The same for a whole night, where somebody tells the bytes who need not read gigabytes ({@link RememberedDigests}). */
+    public static ClipDigests reading(Path out, Bytes bytes) {
+        return new ClipDigests(Optional.of(out.resolve("work")), false, bytes);
     }
 
     /** As remembered by an earlier run, also of clips that are gone; read where nothing is remembered. */
@@ -86,15 +103,19 @@ public final class ClipDigests {
         if (remembered != null && trusting) {
             return remembered;
         }
-        MessageDigest digest = FileDigests.sha256();
-        FileDigests.add(digest, clip.file());
-        String read = HexFormat.of().formatHex(digest.digest(after));
+        String read = after.length == 0 ? bytes.of(clip.file()) : read(clip.file(), after);
         if (!read.equals(remembered)) {
             Map<String, String> digests = new TreeMap<>(known.digests());
             digests.put(key, read);
             remember(clip, new Known(LAYOUT, known.bytes(), known.changedMs(), known.nominalFps(), digests));
         }
         return read;
+    }
+
+    private static String read(Path file, byte[] after) throws IOException {
+        MessageDigest digest = FileDigests.sha256();
+        FileDigests.add(digest, file);
+        return HexFormat.of().formatHex(digest.digest(after));
     }
 
     /** Frames a second that the file states, as read now or remembered. */

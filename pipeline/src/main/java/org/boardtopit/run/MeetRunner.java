@@ -2,6 +2,8 @@ package org.boardtopit.run;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.ZoneId;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -47,6 +49,7 @@ public final class MeetRunner {
     private final RunFacts facts;
     private final RunListener listener;
     private final LongSupplier nanoTime;
+    private final Clock clock;
     private final Optional<PageWriter> page;
     private final Optional<RunComparisons> comparisons;
 
@@ -79,7 +82,19 @@ public final class MeetRunner {
             RunFacts facts,
             RunListener listener,
             LongSupplier nanoTime) {
-        this(measurer, lanes, tables, out, facts, listener, nanoTime, Optional.empty(), Optional.empty());
+        this(measurer, lanes, tables, out, facts, listener, nanoTime, Clock.system(ZoneId.systemDefault()));
+    }
+
+    MeetRunner(
+            ClipMeasurer measurer,
+            int lanes,
+            TableWriter tables,
+            Path out,
+            RunFacts facts,
+            RunListener listener,
+            LongSupplier nanoTime,
+            Clock clock) {
+        this(measurer, lanes, tables, out, facts, listener, nanoTime, clock, Optional.empty(), Optional.empty());
     }
 
     private MeetRunner(
@@ -90,6 +105,7 @@ public final class MeetRunner {
             RunFacts facts,
             RunListener listener,
             LongSupplier nanoTime,
+            Clock clock,
             Optional<PageWriter> page,
             Optional<RunComparisons> comparisons) {
         if (lanes < 1) {
@@ -102,6 +118,7 @@ public final class MeetRunner {
         this.facts = facts;
         this.listener = listener;
         this.nanoTime = nanoTime;
+        this.clock = clock;
         this.page = page;
         this.comparisons = comparisons;
     }
@@ -109,12 +126,13 @@ public final class MeetRunner {
     /** The same run, which also writes the page: at its end, and now and then before. */
     public MeetRunner with(PageWriter writer) {
         return new MeetRunner(
-                measurer, lanes, tables, out, facts, listener, nanoTime, Optional.of(writer), comparisons);
+                measurer, lanes, tables, out, facts, listener, nanoTime, clock, Optional.of(writer), comparisons);
     }
 
     /** The same run, which also makes comparisons when the last clip is done. */
     public MeetRunner with(RunComparisons wanted) {
-        return new MeetRunner(measurer, lanes, tables, out, facts, listener, nanoTime, page, Optional.of(wanted));
+        return new MeetRunner(
+                measurer, lanes, tables, out, facts, listener, nanoTime, clock, page, Optional.of(wanted));
     }
 
     /**
@@ -138,10 +156,11 @@ public final class MeetRunner {
 
     /** Everything but measuring happens under its monitor. */
     private final class Run {
+        private final ClipList list;
         private final List<Clip> clips;
         private final AttemptViews views;
         private final RunTables rows;
-        private final RunLog log = new RunLog(out);
+        private final RunLog log = new RunLog(out, clock);
         private final StageTimes times = new StageTimes(nanoTime);
         private final Workload work;
         private final long startNs = nanoTime.getAsLong();
@@ -156,6 +175,7 @@ public final class MeetRunner {
         private Double pageAtS;
 
         Run(ClipList list) {
+            this.list = list;
             clips = list.clips();
             views = list.views();
             rows = new RunTables(
@@ -167,7 +187,7 @@ public final class MeetRunner {
         }
 
         RunSummary measureAll(Map<String, StoredResult> earlier) throws IOException {
-            WithheldClips.remove(out, clips);
+            WithheldClips.remove(out, list);
             begin(earlier);
             new Lanes(lanes).runAll(this::measureWaiting);
             comparisons.filter(wanted -> !wanted.isEmpty()).ifPresent(this::compare);

@@ -19,11 +19,16 @@ public final class RunLock implements AutoCloseable {
     /** Far behind the text, which others may read while the lock is held, also on Windows. */
     private static final long LOCKED_BYTE = 1L << 40;
 
+    /** In the folder work. */
+    static final String FILE_NAME = ".lock";
+
     private final FileChannel channel;
+    private final Path file;
     private final StoredResults results;
 
-    private RunLock(FileChannel channel, Path out) {
+    private RunLock(FileChannel channel, Path file, Path out) {
         this.channel = channel;
+        this.file = file;
         this.results = new StoredResults(out);
     }
 
@@ -36,13 +41,13 @@ public final class RunLock implements AutoCloseable {
     public static RunLock take(Path out) throws InputException, IOException {
         Path work = out.resolve("work");
         Files.createDirectories(work);
-        Path file = work.resolve(".lock");
+        Path file = work.resolve(FILE_NAME);
         FileChannel channel =
                 FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
         try {
             if (locked(channel)) {
                 sign(channel);
-                return new RunLock(channel, out);
+                return new RunLock(channel, file, out);
             }
         } catch (IOException e) {
             channel.close();
@@ -77,6 +82,11 @@ public final class RunLock implements AutoCloseable {
     /** Those of the folder, which only the holder of the lock, and its workers, may change. */
     public StoredResults results() {
         return results;
+    }
+
+    /** True for the file that the lock is on. */
+    boolean isOwn(Path path) {
+        return path.equals(file);
     }
 
     @Override

@@ -1,6 +1,7 @@
 package org.boardtopit.run;
 
 import java.io.IOException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -38,14 +39,31 @@ public final class Tidying {
 
     /** Counts and changes nothing. */
     public Removed look() throws IOException {
-        return new Removed(pictures(false), remove(WORK, false), new WrittenTables(folder).removeNames(false));
+        int work = remove(folder.resolve(WORK), false)
+                - remove(folder.resolve(WORK).resolve(RunLock.FILE_NAME), false);
+        return new Removed(pictures(false), work, new WrittenTables(folder).removeNames(false));
     }
 
-    /** Removes. When it is stopped half-way, doing it again does the rest. */
-    public Removed tidy(LocalDate today) throws IOException {
-        Removed removed = new Removed(pictures(true), remove(WORK, true), removeNames());
+    /**
+     * Removes. When it is stopped half-way, doing it again does the rest; the folder counts as tidied from the start on, so that
+     * no run puts back what is gone already.
+     *
+     * @param lock of the folder, which the caller holds; its file stays
+     */
+    public Removed tidy(LocalDate today, RunLock lock) throws IOException {
         run.writeTidied(today);
-        return removed;
+        return new Removed(pictures(true), removeWork(lock), removeNames());
+    }
+
+    /** The lock's own file holds a number of a process; with it gone, two could hold the lock at once. */
+    private int removeWork(RunLock lock) throws IOException {
+        int files = 0;
+        try (DirectoryStream<Path> content = Files.newDirectoryStream(folder.resolve(WORK))) {
+            for (Path path : content) {
+                files += lock.isOwn(path) ? 0 : remove(path, true);
+            }
+        }
+        return files;
     }
 
     private int removeNames() throws IOException {
@@ -56,15 +74,14 @@ public final class Tidying {
     }
 
     private int pictures(boolean really) throws IOException {
-        int files = remove(PageWriter.FILE_NAME, really);
+        int files = remove(folder.resolve(PageWriter.FILE_NAME), really);
         for (String name : PICTURES) {
-            files += remove(name, really);
+            files += remove(folder.resolve(name), really);
         }
         return files;
     }
 
-    private int remove(String name, boolean really) throws IOException {
-        Path path = folder.resolve(name);
+    private static int remove(Path path, boolean really) throws IOException {
         if (!Files.exists(path, LinkOption.NOFOLLOW_LINKS)) {
             return 0;
         }

@@ -17,7 +17,8 @@ public interface FramePixels {
 
     /**
      * 8-bit blue, green, red, rows from top to bottom without padding: a direct buffer of width * height * 3 bytes, computed at the
-     * first call. Writing into it changes this frame.
+     * first call. Writing into it changes this frame. Frames of one reader may share the buffer: when another one has been asked,
+     * this one throws {@link IllegalStateException} and does not come back as it was before it was written on.
      */
     ByteBuffer bgr();
 

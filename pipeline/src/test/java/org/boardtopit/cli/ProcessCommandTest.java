@@ -20,6 +20,7 @@ import org.boardtopit.run.ClipNotMeasuredException;
 import org.boardtopit.run.RunInputs;
 import org.boardtopit.run.RunLock;
 import org.boardtopit.run.ScriptedMeasurer;
+import org.boardtopit.run.workers.SmallDisk;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -113,6 +114,32 @@ class ProcessCommandTest {
         assertTrue(program.err().startsWith("error: a.mp4: not measured (start): a fault of the program"));
         assertTrue(program.out().contains("b.mp4: measured"), program.out());
         assertTrue(Files.exists(program.path("results/run.log")));
+    }
+
+    @Test
+    void aFolderBelowAFileIsRefusedBeforeTheFirstClip() {
+        program.file("notes", "a file");
+
+        int code = program.run("process", "@clips", "--out", "@notes/results");
+
+        assertEquals(2, code);
+        assertEquals(1, program.err().lines().count(), program.err());
+        assertTrue(program.err().contains("nothing can be written there"), program.err());
+        assertEquals(List.of(), program.measurer.opened());
+    }
+
+    @Test
+    void aDiskThatCanOnlyBeReadIsRefusedInOneLine() throws Exception {
+        try (SmallDisk disk = SmallDisk.mount(program.path("disk"), 1 << 20)) {
+            disk.lock();
+
+            int code = program.run("process", "@clips", "--out", "@disk/results");
+
+            assertEquals(2, code);
+            assertEquals(1, program.err().lines().count(), program.err());
+            assertTrue(program.err().contains("nothing can be written there"), program.err());
+            assertEquals(List.of(), program.measurer.opened());
+        }
     }
 
     @Test

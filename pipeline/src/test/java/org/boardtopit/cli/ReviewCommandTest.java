@@ -115,6 +115,15 @@ class ReviewCommandTest {
     }
 
     @Test
+    void rowsOfAClipThatIsWithheldNowGoFromTheWorksheet() throws Exception {
+        program.run("review", "@results");
+        program.file("attempts.csv", "clip,bib,attempt,consent\na.mp4,214,1,no\nb.mp4,214,2,yes\n");
+        assertEquals(0, program.run("remeasure", "@results"), program.err());
+        assertTrue(rows(',').stream().allMatch(row -> row.get("clip").equals("b.mp4")));
+        assertTrue(rows(',').size() > 0);
+    }
+
+    @Test
     void correctionsThatAreAboutNoEventComeFirst() throws Exception {
         program.file(
                 "results/corrections.csv",

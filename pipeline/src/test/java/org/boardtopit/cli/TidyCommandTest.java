@@ -11,11 +11,14 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.boardtopit.report.tables.CsvwValidator;
+import org.boardtopit.run.RunLock;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -75,8 +78,11 @@ class TidyCommandTest {
 
         assertEquals(0, tidy(), program.err());
 
-        for (String gone : List.of("work", "overlays", "stills", "cameras")) {
+        for (String gone : List.of("overlays", "stills", "cameras")) {
             assertFalse(Files.exists(program.path("out/" + gone)), gone);
+        }
+        try (Stream<Path> work = Files.list(program.path("out/work"))) {
+            assertEquals(List.of(program.path("out/work/.lock")), work.toList());
         }
         assertEquals("""
                 clip,competition,bib,athlete,hop_m,warnings
@@ -91,9 +97,11 @@ class TidyCommandTest {
                 .readTree(content().get("run.json"))
                 .path("tidied_on")
                 .isMissingNode());
-        // Of the four one is the clip's result and one the lock, both left by the run.
+        // Of the pictures one is the page. Of the files three are left by the run: the clip's result, what is known of
+        // its
+        // bytes, and the inputs; the lock stays.
         assertEquals(
-                "Pictures removed: 3\nFiles read from clips removed: 4\nRows with names or bibs that were cleared: 3\n",
+                "Pictures removed: 4\nFiles read from clips removed: 5\nRows with names or bibs that were cleared: 3\n",
                 program.out());
     }
 
@@ -107,6 +115,55 @@ class TidyCommandTest {
 
         assertEquals(once, content());
         assertTrue(program.out().endsWith("Rows with names or bibs that were cleared: 0\n"), program.out());
+    }
+
+    @Test
+    void refusesWhileARunWritesIntoTheFolder() throws Exception {
+        results("2020-01-01");
+        Map<String, String> before = content();
+
+        RunLock run = RunLock.take(program.path("out"));
+        try {
+            assertEquals(2, tidy());
+        } finally {
+            run.close();
+        }
+
+        assertTrue(program.err().contains("another run is writing into this folder"), program.err());
+        assertEquals(before, content());
+        assertEquals(0, tidy(), program.err());
+    }
+
+    /** The same command a month later must not bring back what somebody had removed. */
+    @Test
+    void aTidiedFolderGetsNoPicturesAndNamesAgain() throws IOException {
+        results("2020-01-01");
+        tidy();
+        Map<String, String> tidied = content();
+
+        assertEquals(2, program.run("process", "@clips", "--meet", "@meet.yaml", "--out", "@out", "--quiet"));
+
+        assertTrue(
+                program.err()
+                        .contains("out: pictures, landmarks and names were removed from these results on "
+                                + LocalDate.now(ZoneId.systemDefault()) + " (boardtopit tidy) and would come back"),
+                program.err());
+        assertEquals(tidied, content());
+        assertEquals(0, program.run("process", "@clips", "--meet", "@meet.yaml", "--out", "@other", "--quiet"));
+    }
+
+    @Test
+    void aFolderThatWasTidiedHalfCountsAsTidied() throws Exception {
+        results("2020-01-01");
+        Path table = program.path("out/attempts.csv");
+        Files.delete(table);
+        Files.write(table, new byte[] {(byte) 0xff, (byte) 0xfe, 'x'}); // not UTF-8: it cannot be read, the rest could
+
+        assertEquals(2, tidy());
+
+        assertFalse(Files.exists(program.path("out/overlays")));
+        assertEquals(2, program.run("process", "@clips", "--meet", "@meet.yaml", "--out", "@out", "--quiet"));
+        assertTrue(program.err().contains("would come back"), program.err());
     }
 
     @ParameterizedTest
@@ -137,7 +194,7 @@ class TidyCommandTest {
         assertEquals(0, tidy("--dry-run", "--now"));
 
         assertEquals(before, content());
-        assertTrue(program.out().contains("Pictures would be removed: 3\n"), program.out());
+        assertTrue(program.out().contains("Pictures would be removed: 4\n"), program.out());
         assertTrue(program.out().contains("Rows with names or bibs that would be cleared: 3\n"), program.out());
     }
 

@@ -46,7 +46,7 @@ class AttemptViewsTest {
         assertEquals(List.of(), joined(list, 3));
         assertEquals(
                 Optional.of("a.mp4"), list.views().sideOf(list.clips().get(1)).map(Clip::fileName));
-        assertEquals(List.of(), list.warnings());
+        assertEquals(List.of(), list.warningLines());
     }
 
     @Test
@@ -73,7 +73,7 @@ class AttemptViewsTest {
     void warnsWhenTwoClipsClaimTheSameView() throws Exception {
         ClipList list = list("a.mp4,7,1,stand,", "b.mp4,7,1,pit,", "c.mp4,7,1,pit,");
         assertEquals(List.of(), joined(list, 0));
-        String warning = list.warnings().get(list.warnings().size() - 1);
+        String warning = list.warningLines().get(list.warnings().size() - 1);
         assertTrue(warning.startsWith("attempt 1 of bib 7: b.mp4 and c.mp4 are both from in front"), warning);
     }
 }

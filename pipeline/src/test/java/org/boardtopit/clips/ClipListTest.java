@@ -33,7 +33,10 @@ class ClipListTest {
         return new ClipList(
                 list.clips(),
                 list.skipped(),
-                list.warnings().stream().map(w -> w.replace(folder + "/", "")).toList());
+                list.warnings().stream()
+                        .map(w -> new ListWarning(w.kind(), w.text().replace(folder + "/", "")))
+                        .toList(),
+                list.gone());
     }
 
     @Test
@@ -42,7 +45,7 @@ class ClipListTest {
         assertEquals(
                 List.of(new Clip(Path.of("a.mp4"), "a", Optional.empty(), Optional.empty(), Optional.empty())),
                 list.clips());
-        assertEquals(List.of(), list.warnings());
+        assertEquals(List.of(), list.warningLines());
     }
 
     @Test
@@ -82,7 +85,7 @@ class ClipListTest {
         assertEquals(Optional.empty(), list.clips().get(0).camera());
         assertEquals(
                 List.of("a.mp4: the attempts sheet names no camera for this clip, so its marks are not used"),
-                list.warnings());
+                list.warningLines());
     }
 
     @Test
@@ -102,7 +105,7 @@ class ClipListTest {
                         "attempts.csv, line 3: there is no clip 'IMG_0021.mov'; did you mean 'IMG_0012.mov'?",
                         "IMG_0012.mov: the attempts sheet has no row for this clip; it is measured all the same"),
                 join("attempts: attempts.csv", "clip\na.mp4\nIMG_0021.mov\n", "a.mp4", "IMG_0012.mov")
-                        .warnings());
+                        .warningLines());
     }
 
     @Test
@@ -110,7 +113,7 @@ class ClipListTest {
         ClipList list = join("attempts: attempts.csv", "clip\nimg_1.MP4\nIMG_2\n", "IMG_1.mp4", "IMG_2.mp4");
         assertEquals(2, list.clips().get(0).entry().orElseThrow().line());
         assertEquals(3, list.clips().get(1).entry().orElseThrow().line());
-        assertEquals(List.of(), list.warnings());
+        assertEquals(List.of(), list.warningLines());
     }
 
     @Test
@@ -133,7 +136,7 @@ class ClipListTest {
         assertEquals(
                 "attempts.csv, line 2: there is no clip 'a'",
                 join("attempts: attempts.csv", "clip\na\n", "a.mov", "a.mp4")
-                        .warnings()
+                        .warningLines()
                         .get(0));
     }
 
@@ -153,7 +156,7 @@ a.mp4,7,B,1,x,12.3
 b.mp4,7,A,7,o,12.4
 c.mp4,7,A,7,o,
 """, "a.mp4", "b.mp4", "c.mp4")
-                        .warnings());
+                        .warningLines());
     }
 
     @Test
@@ -161,6 +164,32 @@ c.mp4,7,A,7,o,
         assertEquals(
                 List.of(),
                 join(TWO_CAMERAS, "clip,bib,attempt,camera\na.mp4,7,1,stand\nb.mp4,7,1,pit\n", "a.mp4", "b.mp4")
-                        .warnings());
+                        .warningLines());
+    }
+
+    @Test
+    void aRefusedClipThatIsNotThereIsGoneAndNoMissingAttempt() throws Exception {
+        ClipList list = join("attempts: attempts.csv\n", """
+                clip,bib,consent
+                a.mp4,1,yes
+                longgone,2,no
+                other.mp4,2,
+                missing.mov,3,
+                b.mp5,4,no
+                """, "a.mp4", "b.mp4");
+
+        assertEquals(List.of("longgone", "other.mp4", "b.mp5"), list.gone());
+        assertEquals(
+                List.of(
+                        ListWarning.Kind.REFUSED_CLIP_GONE,
+                        ListWarning.Kind.REFUSED_CLIP_GONE,
+                        ListWarning.Kind.ROW_WITHOUT_CLIP,
+                        ListWarning.Kind.ROW_WITHOUT_CLIP, // perhaps a slip, and the clip would be measured
+                        ListWarning.Kind.CLIP_WITHOUT_ROW),
+                list.warnings().stream().map(ListWarning::kind).toList());
+        assertEquals(
+                "attempts.csv, line 3: there is no clip 'longgone'; the attempts sheet says consent: no, so what an"
+                        + " earlier run left of it is removed",
+                list.warningLines().get(0));
     }
 }

@@ -167,6 +167,6 @@ class CorrectionReaderTest {
                         Optional.empty(),
                         Optional.empty()))
                 .toList();
-        return new ClipList(clips, List.of(), List.of());
+        return new ClipList(clips, List.of());
     }
 }

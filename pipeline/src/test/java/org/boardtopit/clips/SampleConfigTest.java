@@ -79,7 +79,7 @@ class SampleConfigTest {
         ClipFolder folder =
                 ClipFolder.list(List.of(SAMPLES.resolve("competition")), Path.of("target", "out"), sheet.inputFiles());
         ClipList list = ClipList.join(folder, sheet);
-        assertEquals(List.of(), list.warnings());
+        assertEquals(List.of(), list.warningLines());
         assertEquals(
                 List.of("A1_static_720p60", "C1_static_720p120"),
                 list.clips().stream().map(Clip::name).toList());

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.boardtopit.clips.Clip;
+import org.boardtopit.clips.ClipList;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -57,7 +58,8 @@ class ComparisonFilesTest {
         }
         Path kept = Files.writeString(out.resolve("comparisons/b-c.mp4"), "of others");
 
-        WithheldClips.remove(out, List.of(clip("a", true), clip("b", false), clip("c", false)));
+        WithheldClips.remove(
+                out, new ClipList(List.of(clip("a", true), clip("b", false), clip("c", false)), List.of()));
 
         files.forEach(file -> assertFalse(Files.exists(out.resolve(file)), file));
         assertTrue(Files.exists(kept));

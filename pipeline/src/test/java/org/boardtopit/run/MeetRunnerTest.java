@@ -11,13 +11,18 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.LongSupplier;
+import java.util.stream.Collectors;
 import org.boardtopit.clips.AttemptEntry;
 import org.boardtopit.clips.AttemptEntry.Consent;
 import org.boardtopit.clips.Clip;
@@ -139,7 +144,7 @@ class MeetRunnerTest {
         Clip agreed = clip("c.mp4", Optional.of(entry("c.mp4", Consent.YES)));
         Clip unknown = clip("d.mp4", Optional.of(entry("d.mp4", Consent.NOT_SAID)));
 
-        RunSummary summary = run(new ClipList(List.of(refused, agreed, unknown), List.of(), List.of()));
+        RunSummary summary = run(new ClipList(List.of(refused, agreed, unknown), List.of()));
 
         assertEquals(List.of("c.mp4", "d.mp4"), measurer.opened());
         assertEquals(List.of("b.mp4 withheld", "c.mp4 measured", "d.mp4 measured"), outcomes());
@@ -150,7 +155,7 @@ class MeetRunnerTest {
     void listsSkippedFilesAfterTheClips() throws IOException {
         SkippedFile notes = new SkippedFile(Path.of("clips", "notes.txt"), "not a video by the ending of its name");
 
-        RunSummary summary = run(new ClipList(clips("a.mp4").clips(), List.of(notes), List.of()));
+        RunSummary summary = run(new ClipList(clips("a.mp4").clips(), List.of(notes)));
 
         assertEquals(List.of("a.mp4 measured", "notes.txt skipped"), outcomes());
         assertEquals(1, summary.skipped());
@@ -289,7 +294,7 @@ class MeetRunnerTest {
                 new Clip(small, "small", Optional.empty(), Optional.empty(), Optional.empty()),
                 new Clip(large, "large", Optional.empty(), Optional.empty(), Optional.empty()));
 
-        run(new ClipList(clips, List.of(), List.of()), clock);
+        run(new ClipList(clips, List.of()), clock);
 
         // 50 of 400 bytes in 5 s; then 200 of 400 bytes in 20 s.
         assertEquals(0.125, heard.progress.get(0).share(), 1e-9);
@@ -334,13 +339,92 @@ class MeetRunnerTest {
         Clip refused = clip("jump.mp4", Optional.of(entry("jump.mp4", Consent.NO)));
 
         RunSummary summary = run(new ClipList(
-                List.of(named(clip("jump-2.mp4", Optional.empty()), "jump-2"), named(refused, "jump")),
-                List.of(),
-                List.of()));
+                List.of(named(clip("jump-2.mp4", Optional.empty()), "jump-2"), named(refused, "jump")), List.of()));
 
         assertEquals(1, summary.measured(), () -> heard.troubles.toString());
         assertEquals(List.of("jump-2.mp4 measured", "jump.mp4 withheld"), outcomes());
         assertFalse(Files.readString(out.resolve("run.json")).contains("\"jump.mp4\""));
+    }
+
+    /** The row of the sheet still names it, here without its ending and in other letters. */
+    @Test
+    void removesWhatIsLeftOfARefusedClipThatHasBeenDeletedSince() throws IOException {
+        run(clips("jump.mp4", "jump-2.mp4"));
+        List<String> others = List.of("work/jump-2.result", "overlays/jump-2.mp4");
+        List<String> own = List.of("work/jump.result", "overlays/jump.mp4", "stills/jump-board-toe_off.jpg");
+        for (String file : List.of(others, own).stream().flatMap(List::stream).toList()) {
+            Files.createDirectories(out.resolve(file).getParent());
+            Files.writeString(out.resolve(file), "x");
+        }
+        measurer.on("jump-2.mp4", (clip, listener) -> {
+            own.forEach(file -> assertFalse(Files.exists(out.resolve(file)), file));
+            others.forEach(file -> assertTrue(Files.exists(out.resolve(file)), file));
+            try {
+                assertEquals(List.of("jump-2.mp4"), firstCells("attempts.csv"));
+            } catch (IOException e) {
+                throw new AssertionError(e);
+            }
+            return ScriptedMeasurer.good(clip, listener);
+        });
+
+        RunSummary summary = run(new ClipList(
+                List.of(named(clip("jump-2.mp4", Optional.empty()), "jump-2")), List.of(), List.of(), List.of("Jump")));
+
+        assertEquals(1, summary.measured(), () -> heard.troubles.toString());
+    }
+
+    /** The overlay of jump.mov has the name that the file jump.mp4 had. */
+    @Test
+    void keepsTheOverlayOfAnotherClipThatIsCalledLikeARefusedFile() throws IOException {
+        Files.createDirectories(out.resolve("overlays"));
+        Files.writeString(out.resolve("overlays/jump.mp4"), "x");
+        Files.writeString(out.resolve("overlays/jump.mp4.mp4"), "of the two of the same stem");
+
+        run(new ClipList(
+                List.of(named(clip("jump.mov", Optional.empty()), "jump")), List.of(), List.of(), List.of("jump.mp4")));
+
+        assertTrue(Files.exists(out.resolve("overlays/jump.mp4")));
+        assertFalse(Files.exists(out.resolve("overlays/jump.mp4.mp4")));
+    }
+
+    /** Summer time ends, or the network corrects a wrong clock: in the middle of a clip it is two hours earlier. */
+    @Test
+    void aClockThatIsSetBackInTheMiddleChangesNoDurationAndNoResult() throws IOException {
+        Seconds steady = new Seconds();
+        WallClock wall = new WallClock(START);
+        StoringMeasurer storing = new StoringMeasurer(
+                (clip, listener) -> {
+                    steady.now += 30;
+                    wall.now = wall.now.plusSeconds(30).minus(Duration.ofHours(2));
+                    return ScriptedMeasurer.good(clip, listener);
+                },
+                out,
+                Clip::fileName,
+                () -> Long.MAX_VALUE,
+                steady);
+        measurer.on("a.mp4", storing::measure).on("b.mp4", storing::measure);
+        ClipList list = clips("a.mp4", "b.mp4");
+
+        run(list, Map.of(), steady, wall, START);
+
+        JsonNode json = new ObjectMapper().readTree(out.resolve("run.json").toFile());
+        assertEquals("2026-06-14T18:01:00Z", json.get("ended_at").asText(), "two clips of 30 s");
+        assertEquals(
+                List.of("30.00", "30.00"),
+                lines("clips.csv").stream().map(line -> line.split(",")[9]).toList());
+        List<String> log = Files.readAllLines(out.resolve("run.log"));
+        assertTrue(log.get(1).startsWith("2026-06-14 16:00:30Z  a.mp4: measured in 30.0 s"), log.get(1));
+
+        // The next start, by the clock that is late now, and with an earlier date than that of the results.
+        StoredResults results = new StoredResults(out);
+        Map<String, StoredResult> earlier = list.clips().stream()
+                .collect(Collectors.toMap(
+                        Clip::name, clip -> results.find(clip, clip.fileName()).orElseThrow()));
+        String tables = Files.readString(out.resolve("clips.csv"));
+        RunSummary second = run(list, earlier, steady, wall, wall.now);
+        assertEquals(2, second.kept());
+        assertEquals(tables, Files.readString(out.resolve("clips.csv")));
+        assertEquals(2, measurer.opened().size(), "each clip once");
     }
 
     @Test
@@ -377,10 +461,16 @@ class MeetRunnerTest {
     }
 
     private RunSummary run(ClipList list, LongSupplier clock) throws IOException {
+        return run(list, Map.of(), clock, Clock.systemUTC(), START);
+    }
+
+    private RunSummary run(
+            ClipList list, Map<String, StoredResult> earlier, LongSupplier clock, Clock wall, Instant start)
+            throws IOException {
         RunFacts facts =
-                new RunFacts(START, Map.of("boardtopit", "0.1.0"), Map.of("full", "abc"), Map.of("threads", 2));
+                new RunFacts(start, Map.of("boardtopit", "0.1.0"), Map.of("full", "abc"), Map.of("threads", 2));
         TableWriter tables = new TableWriter(out, TableFormat.DEFAULT);
-        return new MeetRunner(measurer, 1, tables, out, facts, heard, clock).run(list);
+        return new MeetRunner(measurer, 1, tables, out, facts, heard, clock, wall).run(list, earlier);
     }
 
     private static ClipList clips(String... names) {
@@ -388,7 +478,7 @@ class MeetRunnerTest {
         for (String name : names) {
             clips.add(clip(name, Optional.empty()));
         }
-        return new ClipList(clips, List.of(), List.of());
+        return new ClipList(clips, List.of());
     }
 
     private static Clip clip(String name, Optional<AttemptEntry> entry) {
@@ -434,6 +524,30 @@ class MeetRunnerTest {
     }
 
     /** A clock that a test moves by hand. */
+    /** The clock of the day, that can be set. */
+    private static final class WallClock extends Clock {
+        private Instant now;
+
+        WallClock(Instant now) {
+            this.now = now;
+        }
+
+        @Override
+        public ZoneId getZone() {
+            return ZoneOffset.UTC;
+        }
+
+        @Override
+        public Clock withZone(ZoneId zone) {
+            return this;
+        }
+
+        @Override
+        public Instant instant() {
+            return now;
+        }
+    }
+
     private static final class Seconds implements LongSupplier {
         private long now = 1000;
 

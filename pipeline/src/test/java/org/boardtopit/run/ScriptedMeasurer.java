@@ -69,7 +69,7 @@ public final class ScriptedMeasurer implements ClipMeasurer {
     private static ClipRecord record(String clip) {
         return new ClipRecord(
                 clip,
-                new ClipRecord.Registration("still", false, 0.2, 150, Double.NaN, Double.NaN),
+                new ClipRecord.Registration("still", false, Double.NaN, 0.2, 150, Double.NaN, Double.NaN),
                 new ClipRecord.Scale("none", "flat", Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN),
                 new ClipRecord.Measuring(2, 180));
     }

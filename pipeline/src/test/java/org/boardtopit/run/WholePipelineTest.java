@@ -136,7 +136,8 @@ class WholePipelineTest {
                 meet.tables(),
                 meet.safeguards(),
                 meet.observationRules(),
-                Language.GERMAN);
+                Language.GERMAN,
+                meet.comparisons());
         ClipOpener closed = file -> {
             throw new VideoException("opened again: " + file);
         };

@@ -5,7 +5,7 @@ import org.boardtopit.report.tables.IntervalRow;
 import org.boardtopit.wording.Words;
 
 /** Numbers as the page shows them: with as many digits as their uncertainty leaves. */
-final class Figures {
+public final class Figures {
     /** Between a number and its unit, and inside a number with its plus-minus: no line ends there. */
     static final char NO_BREAK = '\u00a0';
 
@@ -14,7 +14,7 @@ final class Figures {
 
     private final Words words;
 
-    Figures(Words words) {
+    public Figures(Words words) {
         this.words = words;
     }
 
@@ -42,7 +42,7 @@ final class Figures {
         return withPlusMinus(row.value(), half(row));
     }
 
-    String withPlusMinus(double value, double pm90) {
+    public String withPlusMinus(double value, double pm90) {
         int decimals = decimals(pm90);
         return words.number(value, decimals) + NO_BREAK + "±" + NO_BREAK + words.number(pm90, decimals);
     }
@@ -52,7 +52,7 @@ final class Figures {
         return sign + withPlusMinus(difference.value(), difference.pm90());
     }
 
-    String metres(double value) {
+    public String metres(double value) {
         return withUnit(words.number(value, 2), "m");
     }
 
@@ -61,13 +61,13 @@ final class Figures {
     }
 
     /** With its sign, also a +. */
-    String signed(double value, int decimals, String unit) {
+    public String signed(double value, int decimals, String unit) {
         String number = words.number(value, decimals);
         boolean positive = value > 0 && number.chars().anyMatch(c -> c >= '1' && c <= '9');
         return withUnit((positive ? "+" : "") + number, unit);
     }
 
-    String withUnit(String number, String unit) {
+    public String withUnit(String number, String unit) {
         return unit.isEmpty() ? number : number + (unit.equals("°") ? "" : String.valueOf(NO_BREAK)) + unit;
     }
 }

@@ -24,10 +24,19 @@ public final class PageWriter {
      * @param folder the output folder, which exists
      */
     public PageWriter(Path folder, MeetSheet meet) {
+        this(folder, meet.competition(), meet.date(), meet.language());
+    }
+
+    /**
+     * A writer for a competition.
+     *
+     * @param competition its name; may be empty
+     */
+    PageWriter(Path folder, String competition, Optional<LocalDate> date, Language language) {
         this.folder = folder;
-        this.competition = meet.competition();
-        this.date = meet.date();
-        this.language = meet.language();
+        this.competition = competition;
+        this.date = date;
+        this.language = language;
     }
 
     /**

@@ -26,6 +26,7 @@ public record ClipRecord(
      *
      * @param camera what it did: still, turning or free
      * @param referenceMatched true when the fixed picture is the camera's reference picture
+     * @param referencePoints points of that picture that were found in the clip, in the view that has most
      * @param residualPx median distance of the background points that agree, pixels of the frame
      * @param inliers median number of these points
      * @param driftPx largest disagreement with the reference picture along the pan, its pixels
@@ -34,6 +35,7 @@ public record ClipRecord(
     public record Registration(
             String camera,
             boolean referenceMatched,
+            double referencePoints,
             double residualPx,
             double inliers,
             double driftPx,
@@ -116,6 +118,7 @@ public record ClipRecord(
         Map<String, Object> content = new LinkedHashMap<>();
         content.put("camera", registration.camera());
         content.put("reference_matched", registration.referenceMatched());
+        content.put("reference_points", rounded(registration.referencePoints(), 0));
         content.put("residual_px", rounded(registration.residualPx(), 3));
         content.put("inliers", rounded(registration.inliers(), 1));
         content.put("drift_px", rounded(registration.driftPx(), 2));

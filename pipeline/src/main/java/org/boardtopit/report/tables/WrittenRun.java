@@ -74,6 +74,11 @@ public final class WrittenRun {
         }
     }
 
+    /** The day on which people were taken out of the folder; empty when they were not. */
+    public Optional<String> tidiedOn() {
+        return Optional.ofNullable(content.get(TIDIED)).map(Object::toString);
+    }
+
     /** What the run was told, by the names that run.json has; empty when it has none. */
     public Map<String, Object> settings() {
         Map<String, Object> settings = new LinkedHashMap<>();

@@ -9,7 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
@@ -48,24 +48,23 @@ public final class WrittenTables {
     /**
      * Removes the rows of clips, but for those of clips.csv, which say no more of a clip than that it is there.
      *
+     * @param fileNames which, by the names of their files
      * @return rows removed
      */
-    public int removeClips(Set<String> fileNames) throws IOException {
+    public int removeClips(Predicate<String> fileNames) throws IOException {
         int removed = 0;
         for (Path file : files()) {
             Content table = Content.read(file);
             int clip = table.column(CLIP);
             if (clip >= 0 && !file.getFileName().toString().equals(ClipRow.TABLE.fileName())) {
                 int before = table.rows().size();
-                table.rows().removeIf(row -> clip < row.length && fileNames.contains(row[clip]));
+                table.rows().removeIf(row -> clip < row.length && fileNames.test(row[clip]));
                 removed += before - table.rows().size();
                 table.writeIfChanged(before != table.rows().size());
             }
         }
-        if (!fileNames.isEmpty()) {
-            // Its numbers are of all clips of an athlete together; the run makes it anew.
-            Files.deleteIfExists(folder.resolve(AthleteRow.TABLE.fileName()));
-        }
+        // Its numbers are of all clips of an athlete together; the run makes it anew.
+        Files.deleteIfExists(folder.resolve(AthleteRow.TABLE.fileName()));
         return removed;
     }
 

@@ -159,7 +159,7 @@ final class BgrConverter implements AutoCloseable {
 
     /** Converts into the one buffer that every call returns; pixels that are in it already stay as they are. */
     ByteBuffer convert(Conversion conversion, AVFrame picture, DecodedPixels asking) {
-        if (asking.equals(held)) {
+        if (holds(asking)) {
             return pixels;
         }
         if (closed) {
@@ -175,6 +175,11 @@ final class BgrConverter implements AutoCloseable {
         conversion.curve.ifPresent(curve -> curve.apply(pixels));
         held = asking;
         return pixels;
+    }
+
+    /** Whether the buffer's pixels are these. */
+    boolean holds(DecodedPixels asking) {
+        return asking.equals(held);
     }
 
     private Conversion conversion(Source wanted) throws VideoException {

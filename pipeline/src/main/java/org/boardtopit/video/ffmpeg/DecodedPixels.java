@@ -12,7 +12,8 @@ import org.bytedeco.javacpp.BytePointer;
 
 /**
  * Pixels in the decoder's own memory, of which the library counts the users. Converted when somebody asks for them, into the one
- * buffer that all pictures of a reader share: the pixels that were asked for last are in it.
+ * buffer that all pictures of a reader share: the pixels that were asked for last are in it. Once, and never again when another's
+ * have taken their place: what was drawn on them, over a face for one, would be gone.
  */
 final class DecodedPixels implements FramePixels {
     private final int widthPx;
@@ -20,6 +21,7 @@ final class DecodedPixels implements FramePixels {
     private final BgrConverter converter;
     private final Conversion conversion;
     private final boolean own;
+    private boolean converted;
     private AVFrame picture; // null when no longer valid
 
     /** Of the reader's own picture, until {@link #end()}. */
@@ -49,7 +51,12 @@ final class DecodedPixels implements FramePixels {
 
     @Override
     public ByteBuffer bgr() {
-        return converter.convert(conversion, valid(), this);
+        AVFrame stored = valid();
+        if (converted && !converter.holds(this)) {
+            throw new IllegalStateException("another frame of the same reader was asked for its colours since");
+        }
+        converted = true;
+        return converter.convert(conversion, stored, this);
     }
 
     @Override

@@ -64,6 +64,10 @@
     }
   }, true);
 
+  window.addEventListener('beforeprint', function () {
+    document.querySelectorAll('img').forEach(function (image) { image.loading = 'eager'; });
+  });
+
   function openTarget() {
     var target = location.hash.length > 1 && document.getElementById(decodeURIComponent(location.hash.slice(1)));
     if (target && target.tagName === 'DETAILS') {

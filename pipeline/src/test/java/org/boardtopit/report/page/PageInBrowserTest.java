@@ -52,7 +52,7 @@ class PageInBrowserTest {
         video(folder.resolve("overlays/101-1.mp4"), 60);
         video(folder.resolve("overlays/slow-1.mp4"), 60 / SLOW_DOWN);
         for (Language language : Language.values()) {
-            Path page = new PageWriter(folder, PageWriterTest.sheet(language)).write(rows);
+            Path page = PageWriterTest.writer(folder, language).write(rows);
             Files.move(page, page.resolveSibling(language.code() + ".html"));
         }
     }

@@ -16,7 +16,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
-import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.observations.Observation.Kind;
 import org.boardtopit.wording.Language;
 import org.jsoup.Jsoup;
@@ -34,24 +33,12 @@ class PageWriterTest {
     @TempDir
     private Path out;
 
-    static MeetSheet sheet(Language language) {
-        MeetSheet none = MeetSheet.NONE;
-        return new MeetSheet(
-                none.file(),
-                "Brackenfold Open Meeting",
-                Optional.of(LocalDate.of(2026, 6, 14)),
-                none.attempts(),
-                none.cameras(),
-                none.athletes(),
-                none.settings(),
-                none.tables(),
-                none.safeguards(),
-                none.observationRules(),
-                language);
+    static PageWriter writer(Path folder, Language language) {
+        return new PageWriter(folder, "Brackenfold Open Meeting", Optional.of(LocalDate.of(2026, 6, 14)), language);
     }
 
     private String text(PageRows rows, Language language) throws IOException {
-        return Files.readString(new PageWriter(out, sheet(language)).write(rows), StandardCharsets.UTF_8);
+        return Files.readString(writer(out, language).write(rows), StandardCharsets.UTF_8);
     }
 
     private Document page(PageRows rows) throws IOException {
@@ -186,6 +173,8 @@ class PageWriterTest {
         assertEquals(3, marked.size(), marked.toString());
         assertTrue(marked.get(0).startsWith("Hop landing"), marked.toString());
         assertTrue(marked.get(1).startsWith("Hop ✎") && marked.get(2).startsWith("Step ✎"), marked.toString());
+        String why = "Hop landing, touchdown at frame 131 (by A. Keeper): the shoe bears a frame earlier";
+        assertTrue(page.selectFirst("#attempt-3").text().contains(why));
         assertEquals(0, page.select("#attempt-2 .fix").size());
         String plots = page.select("svg text").eachText().toString();
         assertTrue(plots.contains("✎3"), plots);

@@ -94,7 +94,7 @@ class RunRecordTest {
     void saysOfEveryClipWhatItsNumbersRestOn() throws Exception {
         ClipRecord clip = new ClipRecord(
                 "a.mp4",
-                new ClipRecord.Registration("turning", true, 0.12345, 181.5, Double.NaN, 1024.26),
+                new ClipRecord.Registration("turning", true, 312, 0.12345, 181.5, Double.NaN, 1024.26),
                 new ClipRecord.Scale("marks", "marks", 1022.5, 1.8049, 18.996, 0.714, Double.NaN),
                 new ClipRecord.Measuring(2, 190));
         RunRecord record = new RunRecord(START, START, Map.of(), Map.of(), Map.of(), Map.of(), List.of(clip));
@@ -106,6 +106,7 @@ class RunRecordTest {
                   "registration" : {
                     "camera" : "turning",
                     "reference_matched" : true,
+                    "reference_points" : 312.0,
                     "residual_px" : 0.123,
                     "inliers" : 181.5,
                     "drift_px" : null,

@@ -2,6 +2,7 @@ package org.boardtopit.run.workers;
 
 import java.io.IOException;
 import java.io.PrintStream;
+import java.lang.reflect.Field;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -66,6 +67,12 @@ public final class FakeNight {
 
     /** In workers, as many as are wanted; 0 for none, everything in this process. */
     RunSummary run(int workers, TimeLimits limits) throws IOException, InputException, NetworkUnfitException {
+        return run(workers, limits, FakeNight::startWorker);
+    }
+
+    /** With workers of another kind. */
+    RunSummary run(int workers, TimeLimits limits, WorkerStarter starter)
+            throws IOException, InputException, NetworkUnfitException {
         try (RunLock lock = RunLock.take(out)) {
             lock.results().removeHalfWritten();
             Map<String, StoredResult> kept = new HashMap<>();
@@ -78,8 +85,8 @@ public final class FakeNight {
                 return run(storing(out, fingerprints), 1, kept);
             }
             WorkerPlan plan = new WorkerPlan(workers, 2, 32);
-            try (WorkerFleet fleet = new WorkerFleet(
-                    FakeNight::startWorker, plan, limits, out.toString(), AttemptViews.NONE, fingerprints, out)) {
+            try (WorkerFleet fleet =
+                    new WorkerFleet(starter, plan, limits, out.toString(), AttemptViews.NONE, fingerprints, out)) {
                 fleet.startFirst();
                 return run(fleet, workers, kept);
             }
@@ -141,7 +148,14 @@ public final class FakeNight {
             case "hang" -> Thread.sleep(600_000);
             case "exit" -> Runtime.getRuntime().halt(0);
             case "halt" -> Runtime.getRuntime().halt(42);
-            case "kill" -> ProcessHandle.of(ProcessHandle.current().pid()).ifPresent(FakeNight::kill);
+            case "segv" -> writeToNowhere();
+            case "segv-once" -> {
+                if (Files.notExists(out.resolve("hit-" + clip.name()))) {
+                    Files.createFile(out.resolve("hit-" + clip.name()));
+                    signal("-SEGV");
+                }
+            }
+            case "kill" -> signal("-9");
             case "memory" -> fillMemory();
             case "halt-once" -> haltOnce(out.resolve("halted-" + clip.name()));
             case "threads" -> warnings.add(System.getProperty("threads") + " threads");
@@ -150,11 +164,24 @@ public final class FakeNight {
         }
     }
 
-    private static void kill(ProcessHandle self) {
+    private static void signal(String signal) {
         try {
-            new ProcessBuilder("kill", "-9", Long.toString(self.pid())).start().waitFor();
+            String self = Long.toString(ProcessHandle.current().pid());
+            new ProcessBuilder("kill", signal, self).start().waitFor();
             Thread.sleep(60_000);
         } catch (IOException | InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** As a wild pointer in native code does. Through reflection: the compiler warns of the class itself. */
+    private static void writeToNowhere() {
+        try {
+            Class<?> memory = Class.forName("sun.misc.Unsafe");
+            Field only = memory.getDeclaredField("theUnsafe");
+            only.setAccessible(true);
+            memory.getMethod("putLong", long.class, long.class).invoke(only.get(null), 0L, 1L);
+        } catch (ReflectiveOperationException e) {
             throw new IllegalStateException(e);
         }
     }
@@ -220,8 +247,15 @@ public final class FakeNight {
         return line;
     }
 
-    private static Process startWorker(WorkerPlan plan, String token, Path work) throws IOException {
-        return start(plan.heapMiB(), "-Dthreads=" + plan.threads(), FakeNight.class.getName(), "worker", token);
+    static Process startWorker(WorkerPlan plan, String token, Path work) throws IOException {
+        return start(
+                plan.heapMiB(),
+                "-Dthreads=" + plan.threads(),
+                "-XX:-CreateCoredumpOnCrash",
+                "-XX:ErrorFile=" + work.resolve("crash-%p.log"),
+                FakeNight.class.getName(),
+                "worker",
+                token);
     }
 
     /** worker TOKEN, or supervisor CLIPS OUT WORKERS. */

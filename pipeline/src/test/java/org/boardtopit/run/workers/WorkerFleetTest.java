@@ -7,12 +7,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Stream;
 import org.boardtopit.clips.AttemptViews;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.models.NetworkUnfitException;
@@ -63,6 +66,62 @@ class WorkerFleetTest {
         night().run(1, TimeLimits.DEFAULT);
 
         assertTrue(row("a.mp4").contains("was killed, by the system when memory ran out or by somebody (signal 9)"));
+    }
+
+    /** A write through a wild pointer: the system's SIGSEGV ends the process. */
+    @Test
+    @DisabledOnOs(OS.WINDOWS)
+    void aCrashOfNativeCodeCostsItsClipOnlyAndIsToldWithItsStage() throws Exception {
+        clip("a.mp4", "stage", "segv");
+        clip("b.mp4", "good");
+
+        RunSummary summary = night().run(1, TimeLimits.DEFAULT);
+
+        assertEquals(1, summary.measured());
+        assertTrue(row("a.mp4").startsWith("a.mp4,not_measured,landmarks,"), row("a.mp4"));
+        assertTrue(
+                row("a.mp4")
+                        .contains(
+                                "the process that measured it crashed in native code (SIGSEGV), and the time before it"
+                                        + " crashed in native code (SIGSEGV) (landmarks)"),
+                row("a.mp4"));
+        assertTrue(log().contains("a.mp4: stage landmarks, its worker crashed in native code"), log());
+        try (Stream<Path> work = Files.list(out().resolve("work"))) {
+            List<Path> crashes = work.filter(f -> f.getFileName().toString().startsWith("crash-"))
+                    .toList();
+            assertEquals(2, crashes.size(), "one for each try");
+            assertTrue(Files.readString(crashes.get(0)).contains("SIGSEGV"));
+        }
+    }
+
+    @Test
+    void aFirstWorkerThatDiesAtItsStartIsStartedOnceMore() throws Exception {
+        clip("a.mp4", "good");
+        AtomicInteger starts = new AtomicInteger();
+
+        RunSummary summary = night().run(
+                        1,
+                        TimeLimits.DEFAULT,
+                        (plan, token, work) -> starts.getAndIncrement() == 0
+                                ? FakeNight.start(32, "no.such.Program")
+                                : FakeNight.startWorker(plan, token, work));
+
+        assertEquals(1, summary.measured());
+        assertEquals(2, starts.get());
+        assertTrue(log().contains("the first worker ended unasked with code 1; trying once more"), log());
+    }
+
+    /** Killed from outside with the signal of a crash, as a bad memory chip or another program may. */
+    @Test
+    @DisabledOnOs(OS.WINDOWS)
+    void aWorkerThatIsHitByTheSignalOfACrashIsReplaced() throws Exception {
+        clip("a.mp4", "stage", "segv-once");
+        clip("b.mp4", "good");
+
+        assertEquals(2, night().run(1, TimeLimits.DEFAULT).measured());
+
+        assertTrue(log().contains("a.mp4: stage landmarks, its worker crashed in native code (SIGSEGV)"), log());
+        assertEquals(List.of("a.mp4", "a.mp4", "b.mp4"), begun());
     }
 
     @Test
@@ -180,6 +239,55 @@ class WorkerFleetTest {
 
         assertEquals(1, next.kept());
         assertEquals(FakeNight.tables(folder.resolve("alone")), FakeNight.tables(out()));
+    }
+
+    /** A disk of two megabytes (Linux, tmpfs) with nothing left on it: not even a table can be written, and all is well afterwards. */
+    @Test
+    void afterAFullDiskTheSameCommandMeasures() throws Exception {
+        clip("a.mp4", "good");
+        clip("b.mp4", "unfit");
+        new FakeNight(clips(), folder.resolve("alone")).run(0, TimeLimits.DEFAULT);
+        try (SmallDisk disk = SmallDisk.mount(folder.resolve("disk"), 2 << 20)) {
+            Path results = disk.path().resolve("results");
+            FakeNight night = new FakeNight(clips(), results);
+            disk.fill(900 << 10);
+
+            RunSummary full = night.run(0, TimeLimits.DEFAULT);
+
+            assertEquals(0, full.measured());
+            assertEquals(2, full.notMeasured());
+            String rows = Files.readString(results.resolve("clips.csv"));
+            assertTrue(rows.contains("start,\"the disk of the output folder is full: 0 MB free, 64 MB needed"), rows);
+            assertFalse(Files.exists(results.resolve("begun")), "no clip is opened for nothing");
+
+            disk.fill(0);
+            assertThrows(IOException.class, () -> night.run(0, TimeLimits.DEFAULT));
+            try (Stream<Path> left = Files.walk(results)) {
+                assertEquals(
+                        List.of(),
+                        left.filter(f -> f.toString().endsWith(".part")).toList());
+            }
+            assertEquals(rows, Files.readString(results.resolve("clips.csv")), "the tables of before");
+
+            disk.grow(200 << 20);
+            RunSummary next = night.run(0, TimeLimits.DEFAULT);
+            assertEquals(1, next.measured());
+            assertEquals(FakeNight.tables(folder.resolve("alone")), FakeNight.tables(results));
+        }
+    }
+
+    /** The mode of a folder does not stop the superuser; a file system that is mounted for reading does. */
+    @Test
+    void aFolderThatTakesNothingIsRefusedBeforeTheFirstClip() throws Exception {
+        clip("a.mp4", "good");
+        try (SmallDisk disk = SmallDisk.mount(folder.resolve("disk"), 1 << 20)) {
+            FakeNight night = new FakeNight(clips(), disk.path().resolve("results"));
+            disk.lock();
+
+            assertThrows(FileSystemException.class, () -> night.run(0, TimeLimits.DEFAULT));
+
+            assertEquals(List.of(), begun());
+        }
     }
 
     @Test

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -14,7 +13,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Random;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
@@ -47,7 +45,7 @@ class BadInputCorpusTest {
     @Test
     @Timeout(value = 30, unit = TimeUnit.MINUTES)
     void damagedClipsCostNothingButThemselves() throws Exception {
-        List<Path> mutants = mutants();
+        List<Path> mutants = Mutants.write(folder, MUTANTS);
         long before = filesIn(folder);
 
         Map<Path, Outcome> outcomes = read(mutants);
@@ -79,51 +77,6 @@ class BadInputCorpusTest {
         try (Stream<Path> files = Files.walk(folder)) {
             return files.count();
         }
-    }
-
-    // ---- making them
-
-    private List<Path> seeds() throws IOException {
-        Path seeds = Files.createDirectories(folder.resolve("seeds"));
-        List<Path> made = new ArrayList<>();
-        made.add(DrawnClip.codedAs("libopenh264").addNumbered(12, 160, 96).write(seeds.resolve("h264.mp4")));
-        made.add(DrawnClip.codedAs("mpeg4")
-                .reorderedPictures(2)
-                .displayMatrix(0, 1, -1, 0)
-                .addNumbered(12, 160, 96)
-                .write(seeds.resolve("mpeg4.mov")));
-        made.add(DrawnClip.codedAs("libopenh264").addNumbered(12, 160, 96).write(seeds.resolve("h264.mkv")));
-        made.add(DrawnClip.codedAs("mjpeg")
-                .pixelFormat("yuvj420p")
-                .addNumbered(8, 160, 96)
-                .write(seeds.resolve("mjpeg.avi")));
-        made.add(DrawnClip.codedAs("prores_ks")
-                .pixelFormat("yuv422p10")
-                .addNumbered(4, 160, 96)
-                .write(seeds.resolve("prores.mov")));
-        made.add(DrawnClip.codedAs("libaom-av1").addNumbered(6, 160, 96).write(seeds.resolve("av1.mp4")));
-        made.add(DrawnClip.codedAs("libvpx-vp9").addNumbered(6, 160, 96).write(seeds.resolve("vp9.webm")));
-        for (String name : List.of("hevc.mp4", "phone-hevc-10bit-hlg-turned.mov", "camcorder-h264-50i.mts")) {
-            try (InputStream in = BadInputCorpusTest.class.getResourceAsStream(name)) {
-                Files.copy(in, seeds.resolve(name));
-            }
-            made.add(seeds.resolve(name));
-        }
-        return made;
-    }
-
-    /** Every kind of damage to every seed in turn. */
-    private List<Path> mutants() throws IOException {
-        List<Path> seeds = seeds();
-        List<Mutant> kinds = List.of(Mutant.values());
-        List<Path> made = new ArrayList<>();
-        for (int i = 0; i < MUTANTS; i++) {
-            Path seed = seeds.get(i % seeds.size());
-            Mutant kind = kinds.get((i / seeds.size() + i) % kinds.size());
-            byte[] damaged = kind.of(Files.readAllBytes(seed), new Random(i));
-            made.add(Files.write(folder.resolve(i + "-" + kind + "-" + seed.getFileName()), damaged));
-        }
-        return made;
     }
 
     // ---- reading them
