@@ -92,8 +92,7 @@ final class SeasonCommand implements Callable<Integer> {
         }
         Season season = Season.of(finished, bibsStay);
         OutputFolder.prepare(out);
-        new SeasonTables(season)
-                .write(TableWriter.ofSeason(out, finished.get(0).format()));
+        new SeasonTables(season).write(TableWriter.ofSeason(out, finished.get(0).format()));
         Path page = new SeasonPage(language).write(season, out);
         tell(season, page);
         return ExitCode.DONE;
@@ -103,7 +102,8 @@ final class SeasonCommand implements Callable<Integer> {
     private void requireOwnFolder() throws InputException {
         if (Files.exists(out.resolve("run.json"), LinkOption.NOFOLLOW_LINKS)) {
             throw new InputException(
-                    out, "holds the results of a run, which would be written over; give the season a folder of its own");
+                    out,
+                    "holds the results of a run, which would be written over; give the season a folder of its own");
         }
     }
 

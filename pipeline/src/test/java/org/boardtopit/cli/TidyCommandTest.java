@@ -97,7 +97,8 @@ class TidyCommandTest {
                 .readTree(content().get("run.json"))
                 .path("tidied_on")
                 .isMissingNode());
-        // Of the pictures one is the page. Of the files three are left by the run: the clip's result, what is known of its
+        // Of the pictures one is the page. Of the files three are left by the run: the clip's result, what is known of
+        // its
         // bytes, and the inputs; the lock stays.
         assertEquals(
                 "Pictures removed: 4\nFiles read from clips removed: 5\nRows with names or bibs that were cleared: 3\n",

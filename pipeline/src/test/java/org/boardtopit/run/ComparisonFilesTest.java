@@ -58,7 +58,8 @@ class ComparisonFilesTest {
         }
         Path kept = Files.writeString(out.resolve("comparisons/b-c.mp4"), "of others");
 
-        WithheldClips.remove(out, new ClipList(List.of(clip("a", true), clip("b", false), clip("c", false)), List.of()));
+        WithheldClips.remove(
+                out, new ClipList(List.of(clip("a", true), clip("b", false), clip("c", false)), List.of()));
 
         files.forEach(file -> assertFalse(Files.exists(out.resolve(file)), file));
         assertTrue(Files.exists(kept));

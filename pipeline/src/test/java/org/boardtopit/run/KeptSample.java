@@ -3,15 +3,14 @@ package org.boardtopit.run;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.DataInputStream;
-import java.io.DataOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.function.Supplier;
 import java.util.zip.GZIPInputStream;
-import java.util.zip.GZIPOutputStream;
 import org.boardtopit.clips.AttemptViews;
 import org.boardtopit.clips.Clip;
 import org.boardtopit.clips.ClipFolder;
@@ -26,7 +25,6 @@ import org.boardtopit.pose.ClipLandmarks;
 import org.boardtopit.pose.ClipLandmarksFile;
 import org.boardtopit.pose.Look;
 import org.boardtopit.subject.PeopleFile;
-import org.boardtopit.synthetic.DrawnClip;
 import org.boardtopit.video.ffmpeg.FfmpegClipOpener;
 import org.boardtopit.wording.Language;
 
@@ -48,23 +46,16 @@ public final class KeptSample {
                 .get(0);
     }
 
-    /**
-     * Its landmarks. The file was kept by an earlier version; while only the number of the layout has grown since it is read all
-     * the same. When its parts have changed, put the landmarks of the clip in its place, from the folder work of a run.
-     */
+    /** Its landmarks. When their layout changes, put those of a run with the default effort in their place. */
     public static ClipLandmarks landmarks(Path scratch) throws IOException {
-        ClipLandmarks drawn = new DrawnClip(DrawnClip.Setup.ordinary(1)).landmarks();
         Path file = scratch.resolve("sample.landmarks");
-        ClipLandmarksFile.write(file, "sample", drawn);
-        String layout = firstText(Files.newInputStream(file));
-        byte[] parts = withoutHeader();
-        try (DataOutputStream out = new DataOutputStream(new GZIPOutputStream(Files.newOutputStream(file)))) {
-            out.writeUTF(layout);
-            out.writeUTF("sample");
-            out.write(parts);
+        try (InputStream in = KeptSample.class.getResourceAsStream(RESOURCES + CLIP + ".landmarks")) {
+            Files.copy(in, file, StandardCopyOption.REPLACE_EXISTING);
         }
-        return ClipLandmarksFile.read(file, "sample")
-                .orElseThrow(() -> new AssertionError("the layout of landmarks has changed: " + CLIP + ".landmarks"));
+        return ClipLandmarksFile.read(file, fingerprint(file))
+                .orElseThrow(() -> new AssertionError("the layout of landmarks has changed: after boardtopit process "
+                        + COMPETITION + " --meet " + COMPETITION + "/meet.yaml --out results copy results/work/" + CLIP
+                        + ".landmarks to src/test/resources" + RESOURCES));
     }
 
     /** Lays landmarks of a clip, in which there is nobody else, which may be a copy of another name, into an output folder. */
@@ -92,19 +83,11 @@ public final class KeptSample {
                         false));
     }
 
-    private static String firstText(InputStream file) throws IOException {
-        try (DataInputStream in = new DataInputStream(new GZIPInputStream(file))) {
-            return in.readUTF();
-        }
-    }
-
-    /** All but layout and fingerprint. */
-    private static byte[] withoutHeader() throws IOException {
-        try (DataInputStream in = new DataInputStream(
-                new GZIPInputStream(KeptSample.class.getResourceAsStream(RESOURCES + CLIP + ".landmarks")))) {
+    /** Under which the file was written; the second of its texts. */
+    private static String fingerprint(Path file) throws IOException {
+        try (DataInputStream in = new DataInputStream(new GZIPInputStream(Files.newInputStream(file)))) {
             assertTrue(in.readUTF().startsWith("boardtopit landmarks "), "a file of this program");
-            in.readUTF();
-            return in.readAllBytes();
+            return in.readUTF();
         }
     }
 }

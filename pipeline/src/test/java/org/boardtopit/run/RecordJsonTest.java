@@ -14,6 +14,7 @@ import org.boardtopit.clips.AttemptResult;
 import org.boardtopit.clips.Camera;
 import org.boardtopit.clips.CameraMarks;
 import org.boardtopit.clips.Clip;
+import org.boardtopit.clips.Correction;
 import org.boardtopit.clips.Mark;
 import org.boardtopit.clips.MeetSheet;
 import org.boardtopit.clips.MeetSheetReader;
@@ -78,6 +79,10 @@ class RecordJsonTest {
                 Optional.of(athlete));
 
         assertEquals(clip, thereAndBack(clip, Clip.class));
+        Correction correction = new Correction(
+                7, "3", Correction.Field.TOUCHDOWN_S, "", "", 1 / 3.0, Double.NaN, false, "0.333", "Mara", "=\"1\"");
+        Clip corrected = clip.with(List.of(correction));
+        assertEquals(corrected, thereAndBack(corrected, Clip.class));
         Clip bare = new Clip(Path.of("a.mp4"), "a", Optional.empty(), Optional.empty(), Optional.empty());
         assertEquals(bare, thereAndBack(bare, Clip.class));
     }

@@ -49,7 +49,9 @@ final class AthleteWords {
                 best(),
                 trendSentences(trends),
                 trendNote(trends),
-                words.format("changes_of", dayAndName(competitions.get(competitions.size() - 1).get(0))),
+                words.format(
+                        "changes_of",
+                        dayAndName(competitions.get(competitions.size() - 1).get(0))),
                 several ? changes() : List.of(),
                 Recurring.of(athlete).stream().map(this::recurring).toList(),
                 several ? new SeasonPlots(words, all).plots() : List.of(),
@@ -70,7 +72,7 @@ final class AthleteWords {
         double best = Double.NaN;
         for (Entrant entrant : athlete.appearances()) {
             for (MeasuredAttempt attempt : entrant.attempts()) {
-                if (attempt.bestM() > best || Double.isNaN(best) && Double.isFinite(attempt.bestM())) {
+                if (attempt.bestM() > best || (Double.isNaN(best) && Double.isFinite(attempt.bestM()))) {
                     best = attempt.bestM();
                     at = entrant;
                 }
@@ -89,8 +91,8 @@ final class AthleteWords {
     }
 
     private String inUnit(double value, double pm, Series series) {
-        String unit = series.measure().unitSymbol();
-        return figures.withUnit(figures.withPlusMinus(value, pm), unit.equals("deg") ? "°" : unit);
+        return figures.withUnit(
+                figures.finer(value, pm), words.get("unit_" + series.measure().unitName()));
     }
 
     private List<String> trendSentences(List<Trend> trends) {

@@ -69,7 +69,8 @@ public final class SeasonPage {
     /** Those with most to tell first; the others in the order of their names, as they come. */
     private static List<SeasonAthlete> byCompetitions(List<SeasonAthlete> athletes) {
         return athletes.stream()
-                .sorted(Comparator.comparingInt((SeasonAthlete a) -> -a.competitions().size()))
+                .sorted(Comparator.comparingInt(
+                        (SeasonAthlete a) -> -a.competitions().size()))
                 .toList();
     }
 
@@ -80,10 +81,14 @@ public final class SeasonPage {
         if (all.isEmpty()) {
             return "";
         }
-        LocalDate first = all.stream().map(Entrant::date).min(Comparator.naturalOrder()).orElseThrow();
-        LocalDate last = all.stream().map(Entrant::date).max(Comparator.naturalOrder()).orElseThrow();
-        long competitions =
-                all.stream().map(e -> e.date() + " " + e.competition()).distinct().count();
+        LocalDate first =
+                all.stream().map(Entrant::date).min(Comparator.naturalOrder()).orElseThrow();
+        LocalDate last =
+                all.stream().map(Entrant::date).max(Comparator.naturalOrder()).orElseThrow();
+        long competitions = all.stream()
+                .map(e -> e.date() + " " + e.competition())
+                .distinct()
+                .count();
         return words.format(
                 "season_span",
                 words.date(first),

@@ -63,7 +63,8 @@ final class SeasonPlots {
         IntervalPlot plot = new IntervalPlot(caption);
         for (AthleteMeasure measure : measures) {
             all.stream()
-                    .filter(series -> series.measure() == measure && series.points().size() > 1)
+                    .filter(series ->
+                            series.measure() == measure && series.points().size() > 1)
                     .forEach(series -> plot.add(new Group(
                             words.get("measure_" + measure.key()),
                             series.points().stream()
