@@ -18,6 +18,7 @@ import org.boardtopit.report.overlay.drawing.OverlayPainter;
 import org.boardtopit.signal.Homography;
 import org.boardtopit.signal.Point2;
 import org.boardtopit.video.VideoFrame;
+import org.boardtopit.wording.Language;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
@@ -68,7 +69,8 @@ public class DrawingBenchmark {
                 List.of(),
                 List.of(),
                 frames,
-                CloseView.ON);
+                CloseView.ON,
+                Language.ENGLISH);
     }
 
     @Benchmark

@@ -36,7 +36,6 @@ import org.boardtopit.run.ClipResult;
 import org.boardtopit.run.MeetRunner;
 import org.boardtopit.run.RememberedDigests;
 import org.boardtopit.run.RunComparisons;
-import org.boardtopit.run.RunComparisons.PairMaker;
 import org.boardtopit.run.RunFacts;
 import org.boardtopit.run.RunInputs;
 import org.boardtopit.run.RunLock;
@@ -113,7 +112,7 @@ final class ProcessCommand implements Callable<Integer> {
             description = "An analyst's corrections. Default: those of the last start, else corrections.csv in DIR.")
     private Path correctionFile;
 
-    @Option(names = "--no-overlay", description = "Make no overlay videos and no stills.")
+    @Option(names = "--no-overlay", description = "Make no overlay videos, stills and comparisons.")
     private boolean noOverlay;
 
     @Option(
@@ -308,7 +307,9 @@ final class ProcessCommand implements Callable<Integer> {
             RunFacts facts = facts(startedAt, meet, settings, store, corrections, processes, threads);
             MeetRunner runner = new MeetRunner(measurer, lanes, tables, out, facts, news)
                     .with(new PageWriter(out, meet))
-                    .with(new RunComparisons(meet.comparisons(), comparisons(news)));
+                    .with(new RunComparisons(
+                            noOverlay ? Set.of() : meet.comparisons(),
+                            ComparisonOfRun.whatIsMissing(surroundings, out, news::comparing)));
             StopNotice notice = StopNotice.post(surroundings.console(), out);
             try {
                 return runner.run(list, kept);
@@ -316,16 +317,6 @@ final class ProcessCommand implements Callable<Integer> {
                 notice.withdraw();
             }
         }
-    }
-
-    private PairMaker comparisons(RunNews news) {
-        PairMaker maker = surroundings.workers().isPresent()
-                ? new ChildComparison(out)
-                : new ComparisonOfRun(out, surroundings.engine());
-        return (a, b) -> {
-            news.comparing(a, b);
-            maker.make(a, b);
-        };
     }
 
     static void removeHook(Thread hook) {

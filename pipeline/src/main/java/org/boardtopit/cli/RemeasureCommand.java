@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.boardtopit.clips.InputException;
 import org.boardtopit.models.NetworkUnfitException;
@@ -21,7 +22,6 @@ import org.boardtopit.run.Progress;
 import org.boardtopit.run.RefusedHereException;
 import org.boardtopit.run.Remeasuring;
 import org.boardtopit.run.RunComparisons;
-import org.boardtopit.run.RunComparisons.PairMaker;
 import org.boardtopit.run.RunFacts;
 import org.boardtopit.run.RunInputs;
 import org.boardtopit.run.RunListener;
@@ -118,17 +118,12 @@ final class RemeasureCommand implements Callable<Integer> {
                         facts(startedAt, kept),
                         news)
                 .with(new PageWriter(out, kept.meet()))
-                .with(new RunComparisons(kept.meet().comparisons(), comparisons()));
+                .with(new RunComparisons(
+                        overlay ? kept.meet().comparisons() : Set.of(),
+                        ComparisonOfRun.whatIsMissing(surroundings, out, news::comparing)));
         RunSummary summary = runner.run(kept.list(), remeasuring.results());
         summary(summary, remeasuring.changed().size(), startedAt);
         return summary;
-    }
-
-    /** Those of changed clips; made where process makes them. */
-    private PairMaker comparisons() {
-        return surroundings.workers().isPresent()
-                ? new ChildComparison(out)
-                : new ComparisonOfRun(out, surroundings.engine());
     }
 
     private static RunInputs remembered(KeptResults kept) {
@@ -176,6 +171,12 @@ final class RemeasureCommand implements Callable<Integer> {
         public void at(String clip, String what, int number, int of) {
             if (!quiet) {
                 surroundings.console().say("[" + number + "/" + of + "] " + clip + ": " + what);
+            }
+        }
+
+        void comparing(String a, String b) {
+            if (!quiet) {
+                surroundings.console().say("Comparing " + a + " with " + b);
             }
         }
 

@@ -84,7 +84,7 @@ final class RunNews implements RunListener {
         console.warning(what);
     }
 
-    /** A comparison is made, or found to be there; behind the last clip. */
+    /** A comparison is made, behind the last clip. */
     void comparing(String a, String b) {
         if (wordiness != Wordiness.QUIET) {
             console.say("Comparing " + a + " with " + b);

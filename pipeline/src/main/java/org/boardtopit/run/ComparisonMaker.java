@@ -102,12 +102,16 @@ public final class ComparisonMaker {
         return make(a, b, wish, Optional.empty());
     }
 
-    /** The same, unless it was made here before from results that are still those of both clips; empty then. */
-    public Optional<Made> makeIfChanged(KeptClip a, KeptClip b, Wish wish)
-            throws ClipsNotComparedException, IOException {
-        Optional<String> fingerprint = fingerprint(a, b, wish);
-        boolean there = fingerprint.isPresent() && files(a, b, wish).areMadeFrom(fingerprint.get());
-        return there ? Optional.empty() : Optional.of(make(a, b, wish, fingerprint));
+    /** The same of the results of both clips as they are kept now, so that {@link #isThere} knows it again. */
+    public Made makeOfResults(KeptClip a, KeptClip b, Wish wish) throws ClipsNotComparedException, IOException {
+        return make(a, b, wish, fingerprint(a, b, wish));
+    }
+
+    /** True when it was made before from results that are still those of both clips. */
+    public static boolean isThere(KeptClip a, KeptClip b, Wish wish) {
+        return fingerprint(a, b, wish)
+                .filter(fingerprint -> files(a, b, wish).areMadeFrom(fingerprint))
+                .isPresent();
     }
 
     private static ComparisonFiles files(KeptClip a, KeptClip b, Wish wish) {
@@ -116,6 +120,8 @@ public final class ComparisonMaker {
 
     private Made make(KeptClip a, KeptClip b, Wish wish, Optional<String> fingerprint)
             throws ClipsNotComparedException, IOException {
+        requireComparable(a);
+        requireComparable(b);
         Side first = side(a, wish.language());
         Side second = side(b, wish.language());
         ComparedAttempt one = first.attempt();
@@ -154,7 +160,6 @@ public final class ComparisonMaker {
     }
 
     private Side side(KeptClip kept, Language language) throws ClipsNotComparedException, IOException {
-        requireComparable(kept);
         try {
             ClipSources sources = kept.sources(opener);
             ClipSource source = sources.of(kept.clip());

@@ -22,6 +22,6 @@ public record KeptClip(Clip clip, MeetSheet meet, Path out, NetworkCard network,
     }
 
     ClipSources sources(ClipOpener opener) {
-        return new ClipSources(opener, network, looks, out);
+        return new ClipSources(opener, network, looks, out, ClipDigests.trusting(out));
     }
 }

@@ -20,7 +20,7 @@ public final class RunComparisons {
     private final Set<AutomaticComparison> wanted;
     private final PairMaker maker;
 
-    /** Makes one comparison, unless it is there already from the same results. */
+    /** Makes one comparison where it is not there. */
     @FunctionalInterface
     public interface PairMaker {
         /**

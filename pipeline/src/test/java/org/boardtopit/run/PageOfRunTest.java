@@ -53,7 +53,7 @@ class PageOfRunTest {
         TableWriter tables = new TableWriter(out, TableFormat.DEFAULT);
         return new MeetRunner(measurer, 1, tables, out, facts, new Listener(), () -> clockS.get() * 1_000_000_000L)
                 .with(new PageWriter(out, MeetSheet.NONE))
-                .run(new ClipList(clips, List.of(), List.of()));
+                .run(new ClipList(clips, List.of()));
     }
 
     private static Clip clip(String name, Optional<String> withheld) {

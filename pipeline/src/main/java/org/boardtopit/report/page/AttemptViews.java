@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.boardtopit.clips.Correction;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.Foot;
@@ -63,18 +62,20 @@ final class AttemptViews {
                 row.quality() == null ? "" : naming.word("quality_sentence", row.quality()),
                 row.quality() == null ? "" : row.quality().label(),
                 row.warnings().stream().map(warnings::of).toList(),
-                attempt.file().corrections().stream().map(AttemptViews::inWords).toList(),
+                attempt.file().corrections().stream().map(this::inWords).toList(),
                 List.of());
     }
 
-    /** As the file of corrections has it, whose words are those of the tables. */
-    private static String inWords(Correction correction) {
-        String what = String.join(
-                " ", List.of(correction.contact(), correction.field().label(), correction.text()));
-        List<String> who = Stream.of(correction.by(), correction.note())
-                .filter(text -> !text.isEmpty())
-                .toList();
-        return what.strip() + (who.isEmpty() ? "" : " (" + String.join(": ", who) + ")");
+    private String inWords(Correction correction) {
+        String contact = correction.contact();
+        String where = contact.isEmpty()
+                ? ""
+                : Correction.KINDS.contains(contact)
+                        ? words.get("contact_" + contact) + ", "
+                        : words.format("contact_number", contact) + ", ";
+        String what = (naming.word("correction", correction.field()) + " " + correction.text()).strip();
+        String by = correction.by().isEmpty() ? "" : " " + words.format("corrected_by", correction.by());
+        return where + what + by + (correction.note().isEmpty() ? "" : ": " + correction.note());
     }
 
     private Still still(String link, String caption, String who) {

@@ -47,6 +47,12 @@ public final class Figures {
         return words.number(value, decimals) + NO_BREAK + "±" + NO_BREAK + words.number(pm90, decimals);
     }
 
+    /** With one more digit, where a number and its plus-minus are of a size and it matters which is the larger. */
+    public String finer(double value, double pm) {
+        int decimals = Math.min(MOST_DECIMALS, decimals(pm) + 1);
+        return words.number(value, decimals) + NO_BREAK + "±" + NO_BREAK + words.number(pm, decimals);
+    }
+
     String withPlusMinus(Difference difference) {
         String sign = difference.value() > 0 ? "+" : "";
         return sign + withPlusMinus(difference.value(), difference.pm90());

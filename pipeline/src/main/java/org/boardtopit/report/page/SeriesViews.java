@@ -110,12 +110,7 @@ final class SeriesViews {
             return Optional.of(words.get("progress_none"));
         }
         return Optional.of(words.format(
-                "progress_better",
-                figures.metres(gain),
-                naming.distance(figures, first),
-                naming.shortly(series, first),
-                naming.distance(figures, best),
-                naming.shortly(series, best)));
+                "progress_better", figures.metres(gain), naming.shortly(series, first)));
     }
 
     private List<FindingView> findings(Series series, Kind kind) {

@@ -5,12 +5,12 @@ import java.util.List;
 
 /** How a number went from attempt to attempt: a point each, joined by a line; a cross below where there is none. */
 public final class SeriesPlot {
-    private static final int WIDTH = 340;
+    private static final int WIDTH = 260;
     private static final int HEIGHT = 84;
-    private static final int SIDE = 24;
+    private static final int SIDE = 20;
     private static final double HIGHEST_Y = 24;
     private static final double LOWEST_Y = 56;
-    private static final int MOST_WITH_TEXT = 8;
+    private static final int MOST_WITH_TEXT = 6;
 
     private final String label;
     private final List<Point> points = new ArrayList<>();
@@ -51,7 +51,7 @@ public final class SeriesPlot {
                 svg.line(lastX, lastY, x, y, "pl");
             }
             if (points.size() <= MOST_WITH_TEXT || point.style().equals("pb")) {
-                svg.text(x, y - 9, point.text(), "pm");
+                svg.text(x, known ? y - 9 : LOWEST_Y + 12, point.text(), "pm");
             }
             svg.text(x, HEIGHT - 4, point.name(), "pa");
             if (known) {

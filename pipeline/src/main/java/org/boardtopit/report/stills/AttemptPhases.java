@@ -15,6 +15,7 @@ import org.boardtopit.motion.MotionTrack;
 import org.boardtopit.phases.Phase;
 import org.boardtopit.phases.PhaseName;
 import org.boardtopit.report.overlay.Box;
+import org.boardtopit.report.overlay.ContactMark;
 import org.boardtopit.report.overlay.FramePose;
 import org.boardtopit.report.overlay.OverlayScene;
 import org.boardtopit.signal.Homography;
@@ -191,7 +192,8 @@ final class AttemptPhases {
             Point2 to = foot(those.get(i + 1), toPicture);
             Optional<PhaseMeasures> phase = phaseOf(those.get(i));
             if (from.isKnown() && to.isKnown() && phase.isPresent()) {
-                spans.add(span(phase.get(), from.x(), to.x()));
+                boolean corrected = those.get(i).corrected() || those.get(i + 1).corrected();
+                spans.add(span(phase.get(), from.x(), to.x(), corrected ? ContactMark.CORRECTED : ""));
             }
         }
         return spans;
@@ -205,11 +207,11 @@ final class AttemptPhases {
                 .findFirst();
     }
 
-    private PhasesScene.Span span(PhaseMeasures p, double fromX, double toX) {
+    private PhasesScene.Span span(PhaseMeasures p, double fromX, double toX, String mark) {
         boolean metres = measures.scaleSource() != ScaleSource.NONE;
         return new PhasesScene.Span(
                 p.phase().name(),
-                name(words, p.phase()),
+                name(words, p.phase()) + mark,
                 fromX,
                 toX,
                 metres && p.distanceM().isKnown() ? values.metres(p.distanceM()) : "",

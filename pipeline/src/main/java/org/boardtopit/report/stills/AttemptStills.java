@@ -18,6 +18,7 @@ import org.boardtopit.measures.PhaseQuantity;
 import org.boardtopit.measures.ScaleSource;
 import org.boardtopit.motion.MotionTrack;
 import org.boardtopit.report.overlay.BodySide;
+import org.boardtopit.report.overlay.ContactMark;
 import org.boardtopit.report.overlay.FramePose;
 import org.boardtopit.report.overlay.OverlayScene;
 import org.boardtopit.signal.Homography;
@@ -92,9 +93,16 @@ public final class AttemptStills {
     private String name(int i) {
         Contact c = contact(i);
         String kind = words.format("kind." + c.kind().label(), Integer.toString(i));
-        return c.foot() == Foot.BOTH
+        String name = c.foot() == Foot.BOTH
                 ? kind
                 : kind + ", " + words.get("foot." + c.foot().label());
+        return c.corrected() ? name + ContactMark.CORRECTED : name;
+    }
+
+    /** True when the instant of a still rests on a contact that a person put right. */
+    private boolean isCorrected(int i, StillInstant instant) {
+        return contact(i).corrected()
+                || (instant == StillInstant.FLIGHT && contact(i + 1).corrected());
     }
 
     private void addContact(int i, List<Still> stills) {
@@ -124,7 +132,8 @@ public final class AttemptStills {
             return Optional.empty();
         }
         List<String> notes = new ArrayList<>();
-        notes.add(distance(frame, atS));
+        String distance = distance(frame, atS);
+        notes.add(isCorrected(i, instant) ? distance + "   " + words.get("corrected") : distance);
         notes.addAll(measured);
         return Optional.of(new Still(
                 i,

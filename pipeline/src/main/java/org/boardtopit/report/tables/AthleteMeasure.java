@@ -42,6 +42,11 @@ public enum AthleteMeasure {
         return decimals;
     }
 
+    /** The end of the key. */
+    public String unitName() {
+        return unit;
+    }
+
     /** Symbol of its unit, such as m/s. */
     public String unitSymbol() {
         return Unit.of(key()).orElseThrow().symbol();

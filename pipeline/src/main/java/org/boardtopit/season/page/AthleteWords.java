@@ -72,7 +72,7 @@ final class AthleteWords {
         double best = Double.NaN;
         for (Entrant entrant : athlete.appearances()) {
             for (MeasuredAttempt attempt : entrant.attempts()) {
-                if (attempt.bestM() > best || Double.isNaN(best) && Double.isFinite(attempt.bestM())) {
+                if (attempt.bestM() > best || (Double.isNaN(best) && Double.isFinite(attempt.bestM()))) {
                     best = attempt.bestM();
                     at = entrant;
                 }
@@ -91,8 +91,8 @@ final class AthleteWords {
     }
 
     private String inUnit(double value, double pm, Series series) {
-        String unit = series.measure().unitSymbol();
-        return figures.withUnit(figures.withPlusMinus(value, pm), unit.equals("deg") ? "°" : unit);
+        return figures.withUnit(
+                figures.finer(value, pm), words.get("unit_" + series.measure().unitName()));
     }
 
     private List<String> trendSentences(List<Trend> trends) {

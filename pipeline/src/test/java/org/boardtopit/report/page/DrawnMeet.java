@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
 import org.boardtopit.clips.AttemptResult;
+import org.boardtopit.clips.Correction;
 import org.boardtopit.contacts.ContactKind;
 import org.boardtopit.contacts.Foot;
 import org.boardtopit.measures.ArmAction;
@@ -34,6 +35,19 @@ final class DrawnMeet {
     private static final ContactKind[] CONTACTS = {
         ContactKind.APPROACH, ContactKind.BOARD, ContactKind.HOP_LANDING, ContactKind.STEP_LANDING, ContactKind.PIT
     };
+
+    private static final Correction CORRECTION = new Correction(
+            2,
+            "hop_landing",
+            Correction.Field.TOUCHDOWN_FRAME,
+            "",
+            "",
+            131,
+            Double.NaN,
+            true,
+            "131",
+            "A. Keeper",
+            "the shoe bears a frame earlier");
 
     private final Random random;
     private final List<ClipFile> files = new ArrayList<>();
@@ -73,7 +87,13 @@ final class DrawnMeet {
      */
     DrawnMeet attempt(String bib, String athlete, int number, Double officialM, boolean corrected) {
         String clip = clipName(bib, number) + ".mp4";
-        files.add(new ClipFile(clip, clipName(bib, number), Optional.empty(), false, OptionalInt.empty()));
+        files.add(new ClipFile(
+                clip,
+                clipName(bib, number),
+                Optional.empty(),
+                false,
+                OptionalInt.empty(),
+                corrected ? List.of(CORRECTION) : List.of()));
         double[] share = {36 + random.nextGaussian(), 29 + 0.5 * random.nextGaussian(), 0};
         share[2] = 100 - share[0] - share[1];
         attempts.add(attemptRow(clip, bib, athlete, number, officialM, share));
@@ -277,7 +297,8 @@ final class DrawnMeet {
                 "trunk_max_deg",
                 14.4,
                 27.6,
-                severity);
+                severity,
+                finding);
     }
 
     private static ClipRow clip(String name, Outcome outcome, String reason) {

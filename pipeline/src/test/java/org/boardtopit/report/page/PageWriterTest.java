@@ -173,6 +173,8 @@ class PageWriterTest {
         assertEquals(3, marked.size(), marked.toString());
         assertTrue(marked.get(0).startsWith("Hop landing"), marked.toString());
         assertTrue(marked.get(1).startsWith("Hop ✎") && marked.get(2).startsWith("Step ✎"), marked.toString());
+        String why = "Hop landing, touchdown at frame 131 (by A. Keeper): the shoe bears a frame earlier";
+        assertTrue(page.selectFirst("#attempt-3").text().contains(why));
         assertEquals(0, page.select("#attempt-2 .fix").size());
         String plots = page.select("svg text").eachText().toString();
         assertTrue(plots.contains("✎3"), plots);
@@ -270,7 +272,7 @@ class PageWriterTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "12.00 | 12.34 | Improved by 0.34 m: from 12.00 m (attempt 1) to 12.34 m (attempt 2).",
+                "12.00 | 12.34 | Improved by 0.34 m on attempt 1.",
                 "12.34 | 12.00 | The first was the longest.",
                 "12.34 | 12.34 | The first was the longest.",
             })

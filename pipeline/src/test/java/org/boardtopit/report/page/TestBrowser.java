@@ -88,12 +88,15 @@ final class TestBrowser implements AutoCloseable {
         return this;
     }
 
-    TestBrowser scripts(boolean run) {
-        driver.executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", !run));
+    /** For good. */
+    TestBrowser withoutScripts() {
+        driver.executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", true));
         return this;
     }
 
+    /** Anew, also when it is the page that is open. */
     TestBrowser open(String url) {
+        driver.get("about:blank");
         driver.get(url);
         return this;
     }

@@ -31,6 +31,7 @@ import org.boardtopit.motion.MotionRepair;
 import org.boardtopit.motion.MotionTrack;
 import org.boardtopit.phases.PhaseTimeline;
 import org.boardtopit.report.AttemptOverlay;
+import org.boardtopit.report.overlay.OverlayScene;
 import org.boardtopit.signal.Point2;
 import org.boardtopit.synthetic.DrawnCamera;
 import org.boardtopit.synthetic.DrawnClip;
@@ -49,7 +50,8 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class AttemptStillsTest {
 
-    private record Attempt(DrawnClip clip, MotionTrack motion, AttemptMeasures measures, StillsScene scene) {}
+    private record Attempt(
+            DrawnClip clip, RunwayView view, MotionTrack motion, AttemptMeasures measures, StillsScene scene) {}
 
     private static Attempt attempt(DrawnClip.Setup setup) {
         DrawnClip clip = new DrawnClip(setup);
@@ -77,19 +79,15 @@ class AttemptStillsTest {
                                 RegistrationFacts.unknown(CameraModel.STILL),
                                 100,
                                 List.of()));
+        return new Attempt(clip, view, motion, measures, scene(clip, view, fitted, measures));
+    }
+
+    private static StillsScene scene(DrawnClip clip, RunwayView view, FittedMotion fitted, AttemptMeasures measures) {
         Clip plain = new Clip(Path.of("a.mp4"), "a", Optional.empty(), Optional.empty(), Optional.empty());
-        return new Attempt(
-                clip,
-                motion,
-                measures,
-                new AttemptStills(
-                                view,
-                                fitted,
-                                measures,
-                                new AttemptOverlay(plain, clip.landmarks(), view, fitted, measures, 1, Language.ENGLISH)
-                                        .scene(),
-                                Words.of("picture", Language.ENGLISH))
-                        .scene());
+        OverlayScene overlay =
+                new AttemptOverlay(plain, clip.landmarks(), view, fitted, measures, 1, Language.ENGLISH).scene();
+        Words words = Words.of("picture", Language.ENGLISH);
+        return new AttemptStills(view, fitted, measures, overlay, words).scene();
     }
 
     private static DrawnClip.Setup setup(double fps, double uneven, boolean panned, boolean leftOfRunway) {
@@ -263,6 +261,42 @@ class AttemptStillsTest {
         assertEquals(Set.of(StillInstant.TOE_OFF, StillInstant.FLIGHT), first);
         assertEquals(4, attempt.scene().columns().size());
         assertEquals("contact 1, left", attempt.scene().columns().get(1).title());
+    }
+
+    @Test
+    void whatAPersonPutRightIsMarkedAndNothingElse() {
+        Attempt found = attempt(setup(120, 0, false, false));
+        List<ContactMeasures> contacts = found.measures().contacts().stream()
+                .map(m -> m.contact().kind() == ContactKind.HOP_LANDING
+                        ? new ContactMeasures(
+                                m.contact()
+                                        .called(
+                                                ContactKind.HOP_LANDING,
+                                                m.contact().foot()),
+                                m.touchdown(),
+                                m.toeOff(),
+                                m.more())
+                        : m)
+                .toList();
+        AttemptMeasures corrected =
+                found.measures().with(contacts, found.measures().phases());
+
+        StillsScene scene = scene(found.clip(), found.view(), FittedMotion.asRepaired(found.motion()), corrected);
+
+        int hop = scene.columns().get(1).contact();
+        for (Still still : scene.stills()) {
+            boolean rests =
+                    still.contact() == hop || (still.contact() == hop - 1 && still.instant() == StillInstant.FLIGHT);
+            assertEquals(rests, still.notes().get(0).endsWith("* corrected by hand"), still.title());
+        }
+        assertEquals(
+                List.of(false, true, false, false),
+                scene.columns().stream().map(c -> c.title().endsWith(" *")).toList());
+        assertEquals(
+                List.of("hop *", "step *", "jump"),
+                scene.phases().orElseThrow().spans().stream()
+                        .map(PhasesScene.Span::word)
+                        .toList());
     }
 
     @Test

@@ -21,10 +21,14 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** A column is described in columns.yaml and in docs/measures.md, or the build stops here. */
 class TableDescriptionTest {
     private static final Path MEASURES = Path.of("..", "docs", "measures.md");
+    private static final Path SEASON = Path.of("..", "docs", "season.md");
 
     static List<Table<?>> tables() {
         List<Table<?>> all = new ArrayList<>(TableSchemas.TABLES);
         all.add(DifferenceRow.TABLE);
+        TableSchemas.SEASON_TABLES.stream()
+                .filter(table -> !all.contains(table))
+                .forEach(all::add);
         return all;
     }
 
@@ -68,7 +72,11 @@ class TableDescriptionTest {
                 "high_90",
                 "guide_low",
                 "guide_high",
-                "severity");
+                "severity",
+                "mean",
+                "sd",
+                "pm",
+                "per_30_days");
         for (Column<?> column : table.columns()) {
             if (column.type().equals(CellType.NUMBER) && !without.contains(column.name())) {
                 assertTrue(Unit.of(column.name()).isPresent(), column.name());
@@ -114,7 +122,7 @@ class TableDescriptionTest {
     /** From the table's heading to the next one of the same rank. */
     private static String section(String fileName) throws IOException {
         return Pattern.compile("^## ", Pattern.MULTILINE)
-                .splitAsStream(Files.readString(MEASURES))
+                .splitAsStream(Files.readString(MEASURES) + "\n" + Files.readString(SEASON))
                 .filter(s -> s.startsWith(fileName))
                 .collect(Collectors.joining());
     }
