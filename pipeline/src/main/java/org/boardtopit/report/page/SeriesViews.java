@@ -109,8 +109,7 @@ final class SeriesViews {
         if (gain <= 0) {
             return Optional.of(words.get("progress_none"));
         }
-        return Optional.of(words.format(
-                "progress_better", figures.metres(gain), naming.shortly(series, first)));
+        return Optional.of(words.format("progress_better", figures.metres(gain), naming.shortly(series, first)));
     }
 
     private List<FindingView> findings(Series series, Kind kind) {

@@ -102,9 +102,7 @@ class PageInBrowserTest {
         "de, 390, light", "de, 390, dark", "de, 1440, light", "de, 1440, dark"
     })
     void anybodyCanReadItOnAnyWidth(String language, int widthPx, String scheme) {
-        browser.width(widthPx)
-                .media(scheme, "screen")
-                .open(page(language));
+        browser.width(widthPx).media(scheme, "screen").open(page(language));
         browser.run("document.querySelectorAll('details').forEach(d => d.open = true)");
         double wide = browser.number("return document.documentElement.scrollWidth");
         assertTrue(wide <= widthPx, wide + " px of page on " + widthPx);
@@ -238,13 +236,17 @@ class PageInBrowserTest {
     @Test
     void everythingIsThereWithoutScripts() {
         try (TestBrowser plain = TestBrowser.open()) {
-            ChromeDriver driver = plain.width(390).withoutScripts().open(page("en")).driver();
+            ChromeDriver driver =
+                    plain.width(390).withoutScripts().open(page("en")).driver();
             assertEquals(0, driver.findElements(By.cssSelector("th button")).size(), "no dead buttons");
-            assertEquals(13, driver.findElements(By.cssSelector(".sortable tbody tr")).size());
+            assertEquals(
+                    13,
+                    driver.findElements(By.cssSelector(".sortable tbody tr")).size());
             driver.findElement(By.cssSelector("#attempt-1 > summary")).click();
             assertTrue(driver.findElement(By.cssSelector("#attempt-1 table")).isDisplayed());
             assertFalse(driver.findElement(By.cssSelector("#attempt-1 .steps")).isDisplayed());
-            String link = driver.findElement(By.cssSelector("#attempt-1 .chapter")).getAttribute("href");
+            String link =
+                    driver.findElement(By.cssSelector("#attempt-1 .chapter")).getAttribute("href");
             assertTrue(link.contains("overlays/101-1.mp4#t="), link);
         }
     }
