@@ -70,6 +70,7 @@ public final class DrawnSeason {
                 Double.NaN,
                 born == null ? OptionalInt.empty() : OptionalInt.of(born),
                 "",
+                "",
                 id));
         for (double step : stepPct) {
             attempt(bib, name, step);
@@ -184,7 +185,8 @@ public final class DrawnSeason {
                 "share_pct",
                 25.7,
                 26.3,
-                1.5);
+                1.5,
+                "short step");
     }
 
     /** Writes the folder. */
