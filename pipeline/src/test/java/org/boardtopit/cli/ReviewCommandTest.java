@@ -125,9 +125,7 @@ class ReviewCommandTest {
 
     @Test
     void correctionsThatAreAboutNoEventComeFirst() throws Exception {
-        program.file(
-                "results/corrections.csv",
-                """
+        program.file("results/corrections.csv", """
                 clip,contact,field,value,by,note
                 b,,reject,somebody else,Mara,
                 a,,not_the_athlete,0-20,Mara,
