@@ -31,6 +31,7 @@ final class TestBrowser implements AutoCloseable {
             "/usr/bin/chromedriver", "/usr/lib/chromium/chromedriver", "/usr/lib/chromium-browser/chromedriver");
 
     private final ChromeDriver driver;
+    private boolean scripts = true;
 
     private TestBrowser(ChromeDriver driver) {
         this.driver = driver;
@@ -91,6 +92,7 @@ final class TestBrowser implements AutoCloseable {
     /** For good. */
     TestBrowser withoutScripts() {
         driver.executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", true));
+        scripts = false;
         return this;
     }
 
@@ -98,6 +100,9 @@ final class TestBrowser implements AutoCloseable {
     TestBrowser open(String url) {
         driver.get("about:blank");
         driver.get(url);
+        if (scripts) { // a key that was pressed just before may still be on its way
+            waitFor("return document.readyState === 'complete' && location.href === '" + url + "'");
+        }
         return this;
     }
 
