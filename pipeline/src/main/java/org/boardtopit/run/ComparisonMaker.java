@@ -120,6 +120,8 @@ public final class ComparisonMaker {
 
     private Made make(KeptClip a, KeptClip b, Wish wish, Optional<String> fingerprint)
             throws ClipsNotComparedException, IOException {
+        requireComparable(a);
+        requireComparable(b);
         Side first = side(a, wish.language());
         Side second = side(b, wish.language());
         ComparedAttempt one = first.attempt();
@@ -158,7 +160,6 @@ public final class ComparisonMaker {
     }
 
     private Side side(KeptClip kept, Language language) throws ClipsNotComparedException, IOException {
-        requireComparable(kept);
         try {
             ClipSources sources = kept.sources(opener);
             ClipSource source = sources.of(kept.clip());

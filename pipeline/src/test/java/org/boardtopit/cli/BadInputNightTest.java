@@ -53,7 +53,7 @@ class BadInputNightTest {
 
         Map<String, String> rows = new TreeMap<>();
         for (String line : Files.readAllLines(folder.resolve("results/clips.csv"))) {
-            rows.put(line.split(",")[0], line);
+            rows.put(line.split(",", -1)[0], line);
         }
         Map<String, Integer> counts = new TreeMap<>();
         List<String> bad = new ArrayList<>();
@@ -61,8 +61,11 @@ class BadInputNightTest {
             String row = rows.getOrDefault(mutant.getFileName().toString(), "no row");
             boolean measured = row.contains(",measured");
             boolean reason = row.matches("[^,]*,not_measured,[^,]+,.{10,}");
-            counts.merge(measured ? "measured" : row.split(",").length > 2 ? row.split(",")[2] : "?", 1, Integer::sum);
-            if (!measured && !reason || row.contains("fault") || row.contains("the process that measured")) {
+            counts.merge(
+                    measured ? "measured" : row.split(",", -1).length > 2 ? row.split(",", -1)[2] : "?",
+                    1,
+                    Integer::sum);
+            if ((!measured && !reason) || row.contains("fault") || row.contains("the process that measured")) {
                 bad.add(row);
             }
         }

@@ -61,14 +61,4 @@ class CompareCommandTest {
         assertEquals(1, program.run("compare", "IMG_0431", "IMG_0412", "--out", "@out"));
         assertTrue(program.err().contains("the clip is no longer there"), program.err());
     }
-
-    @Test
-    void comparisonsOfARunThatFailCostALineEach() {
-        program.file("attempts.csv", "clip,bib,attempt,official_m\nIMG_0412.mp4,7,1,13.00\nIMG_0431.mp4,7,2,13.50\n");
-        program.file("meet.yaml", "attempts: attempts.csv\ncomparisons: [best_and_worst]\n");
-        CommandLineRun again = new CommandLineRun(folder);
-        assertEquals(0, again.run("process", "@clips", "--meet", "@meet.yaml", "--out", "@out"), again.err());
-        assertTrue(again.err().contains("warning: no comparison of IMG_0431 and IMG_0412: "), again.err());
-        assertTrue(again.out().contains("Comparing IMG_0431 with IMG_0412"), again.out());
-    }
 }

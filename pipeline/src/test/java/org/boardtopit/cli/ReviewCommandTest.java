@@ -125,10 +125,12 @@ class ReviewCommandTest {
 
     @Test
     void correctionsThatAreAboutNoEventComeFirst() throws Exception {
-        program.file(
-                "results/corrections.csv",
-                "clip,contact,field,value,by,note\nb,,reject,somebody else,Mara,\n"
-                        + "a,,not_the_athlete,0-20,Mara,\na,hop_landing,remove,yes,Mara,\n");
+        program.file("results/corrections.csv", """
+                clip,contact,field,value,by,note
+                b,,reject,somebody else,Mara,
+                a,,not_the_athlete,0-20,Mara,
+                a,hop_landing,remove,yes,Mara,
+                """);
         assertEquals(0, program.run("review", "@results"), program.err());
         List<Map<String, String>> rows = rows(',');
         assertEquals(

@@ -3,7 +3,10 @@ package org.boardtopit.run;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -14,10 +17,15 @@ import org.boardtopit.clips.Athlete;
 import org.boardtopit.clips.AttemptResult;
 import org.boardtopit.clips.AutomaticComparison;
 import org.boardtopit.clips.Clip;
+import org.boardtopit.clips.ClipList;
+import org.boardtopit.clips.TableFormat;
 import org.boardtopit.report.tables.AttemptRow;
+import org.boardtopit.report.tables.ClipRow;
+import org.boardtopit.report.tables.TableWriter;
 import org.boardtopit.run.RunComparisons.Attempt;
 import org.boardtopit.run.RunComparisons.PairMaker;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 class RunComparisonsTest {
     private final List<String> made = new ArrayList<>();
@@ -105,5 +113,61 @@ class RunComparisonsTest {
         });
         assertEquals(1, troubles.size());
         assertTrue(troubles.get(0).contains("fault of the program"));
+    }
+
+    @Test
+    void aRunComparesBehindItsLastClipAndKeepsItsTablesWhateverComesOfIt(@TempDir Path out) throws IOException {
+        List<Clip> clips = List.of(attempts.get(0).clip(), attempts.get(2).clip());
+        ScriptedMeasurer scripted = new ScriptedMeasurer();
+        ClipMeasurer measurer = (clip, listener) -> {
+            made.add("measured " + clip.name());
+            return withRow(scripted.measure(clip, listener), clip);
+        };
+        RunComparisons comparisons = new RunComparisons(Set.of(AutomaticComparison.BEST_AND_WORST), (a, b) -> {
+            made.add("compared " + a + b);
+            throw new IOException("no room");
+        });
+        RunFacts facts = new RunFacts(Instant.EPOCH, Map.of("boardtopit", "0"), Map.of(), Map.of());
+        RunSummary summary = new MeetRunner(
+                        measurer, new TableWriter(out, TableFormat.DEFAULT), out, facts, new Troubled())
+                .with(comparisons)
+                .run(new ClipList(clips, List.of()));
+        assertEquals(List.of("measured a1", "measured a3", "compared a1a3"), made);
+        assertEquals(List.of("no comparison of a1 and a3: no room"), troubles);
+        assertEquals(2, summary.measured());
+        assertTrue(Files.exists(out.resolve("clips.csv")));
+    }
+
+    private ClipResult withRow(ClipResult result, Clip clip) {
+        AttemptRow row = attempts.stream()
+                .filter(attempt -> attempt.clip().equals(clip))
+                .findFirst()
+                .orElseThrow()
+                .row();
+        return new ClipResult(
+                row,
+                result.phases(),
+                result.contacts(),
+                result.intervals(),
+                result.observations(),
+                result.clip(),
+                result.record());
+    }
+
+    /** Hears of troubles only. */
+    private final class Troubled implements RunListener {
+        @Override
+        public void begun(int kept, int clips) {}
+
+        @Override
+        public void progress(Progress progress) {}
+
+        @Override
+        public void clipDone(ClipRow row, List<String> warnings, int number, int clips) {}
+
+        @Override
+        public void trouble(String what) {
+            troubles.add(what);
+        }
     }
 }

@@ -109,13 +109,7 @@ final class SeriesViews {
         if (gain <= 0) {
             return Optional.of(words.get("progress_none"));
         }
-        return Optional.of(words.format(
-                "progress_better",
-                figures.metres(gain),
-                naming.distance(figures, first),
-                naming.shortly(series, first),
-                naming.distance(figures, best),
-                naming.shortly(series, best)));
+        return Optional.of(words.format("progress_better", figures.metres(gain), naming.shortly(series, first)));
     }
 
     private List<FindingView> findings(Series series, Kind kind) {

@@ -33,6 +33,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
 
 /** The page in a real browser, opened from the disk as a coach opens it. Skipped where there is no browser. */
 @Timeout(300)
@@ -87,10 +88,12 @@ class PageInBrowserTest {
         assertEquals(List.of(), browser.troubles());
     }
 
+    private static String page(String language) {
+        return folder.resolve(language + ".html").toUri().toString();
+    }
+
     private static TestBrowser english(int widthPx) {
-        return browser.width(widthPx)
-                .media("light", "screen")
-                .open(folder.resolve("en.html").toUri().toString());
+        return browser.width(widthPx).media("light", "screen").open(page("en"));
     }
 
     @ParameterizedTest
@@ -99,9 +102,7 @@ class PageInBrowserTest {
         "de, 390, light", "de, 390, dark", "de, 1440, light", "de, 1440, dark"
     })
     void anybodyCanReadItOnAnyWidth(String language, int widthPx, String scheme) {
-        browser.width(widthPx)
-                .media(scheme, "screen")
-                .open(folder.resolve(language + ".html").toUri().toString());
+        browser.width(widthPx).media(scheme, "screen").open(page(language));
         browser.run("document.querySelectorAll('details').forEach(d => d.open = true)");
         double wide = browser.number("return document.documentElement.scrollWidth");
         assertTrue(wide <= widthPx, wide + " px of page on " + widthPx);
@@ -234,31 +235,19 @@ class PageInBrowserTest {
 
     @Test
     void everythingIsThereWithoutScripts() {
-        browser.scripts(false);
-        try {
-            english(390);
-            assertEquals(
-                    0,
-                    browser.driver().findElements(By.cssSelector("th button")).size(),
-                    "no dead buttons");
+        try (TestBrowser plain = TestBrowser.open()) {
+            ChromeDriver driver =
+                    plain.width(390).withoutScripts().open(page("en")).driver();
+            assertEquals(0, driver.findElements(By.cssSelector("th button")).size(), "no dead buttons");
             assertEquals(
                     13,
-                    browser.driver()
-                            .findElements(By.cssSelector(".sortable tbody tr"))
-                            .size());
-            browser.driver().findElement(By.cssSelector("#attempt-1 > summary")).click();
-            assertTrue(browser.driver()
-                    .findElement(By.cssSelector("#attempt-1 table"))
-                    .isDisplayed());
-            assertFalse(browser.driver()
-                    .findElement(By.cssSelector("#attempt-1 .steps"))
-                    .isDisplayed());
-            String link = browser.driver()
-                    .findElement(By.cssSelector("#attempt-1 .chapter"))
-                    .getAttribute("href");
+                    driver.findElements(By.cssSelector(".sortable tbody tr")).size());
+            driver.findElement(By.cssSelector("#attempt-1 > summary")).click();
+            assertTrue(driver.findElement(By.cssSelector("#attempt-1 table")).isDisplayed());
+            assertFalse(driver.findElement(By.cssSelector("#attempt-1 .steps")).isDisplayed());
+            String link =
+                    driver.findElement(By.cssSelector("#attempt-1 .chapter")).getAttribute("href");
             assertTrue(link.contains("overlays/101-1.mp4#t="), link);
-        } finally {
-            browser.scripts(true);
         }
     }
 

@@ -31,6 +31,7 @@ final class TestBrowser implements AutoCloseable {
             "/usr/bin/chromedriver", "/usr/lib/chromium/chromedriver", "/usr/lib/chromium-browser/chromedriver");
 
     private final ChromeDriver driver;
+    private boolean scripts = true;
 
     private TestBrowser(ChromeDriver driver) {
         this.driver = driver;
@@ -88,13 +89,20 @@ final class TestBrowser implements AutoCloseable {
         return this;
     }
 
-    TestBrowser scripts(boolean run) {
-        driver.executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", !run));
+    /** For good. */
+    TestBrowser withoutScripts() {
+        driver.executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", true));
+        scripts = false;
         return this;
     }
 
+    /** Anew, also when it is the page that is open. */
     TestBrowser open(String url) {
+        driver.get("about:blank");
         driver.get(url);
+        if (scripts) { // a key that was pressed just before may still be on its way
+            waitFor("return document.readyState === 'complete' && location.href === '" + url + "'");
+        }
         return this;
     }
 

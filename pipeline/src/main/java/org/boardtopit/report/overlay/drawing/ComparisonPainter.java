@@ -185,7 +185,10 @@ final class ComparisonPainter implements AutoCloseable {
         double top = baseline - TEXT_CAP - 2;
         c.line(place.x(), Math.min(place.y() + 3, top), place.x(), baseline, 1, ink);
         c.triangle(place.x(), top - 1, place.x() - 5, top + 8, place.x() + 5, top + 8, ink);
-        c.text(PlainText.of(scene.metres(print.alongM())), place.x() + 9, baseline, TEXT_CAP, ink);
+        String text = PlainText.of(scene.metres(print.alongM()));
+        double width = c.lettering().widthPx(text, TEXT_CAP);
+        double right = place.x() + 9;
+        c.text(text, right + width < c.widthPx() ? right : place.x() - 9 - width, baseline, TEXT_CAP, ink);
     }
 
     private void borders() {
