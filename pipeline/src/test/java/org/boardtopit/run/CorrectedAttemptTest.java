@@ -275,21 +275,21 @@ class CorrectedAttemptTest {
     @Test
     void onTheOtherFootTheSidesOfTheBodyChangePlaces() throws Exception {
         var now = tables(foot("board", "R"), foot("hop_landing", "R"), foot("step_landing", "L"));
+        double exchanged = 0;
+        double kept = 0;
         for (String contact : List.of("2", "3", "4")) {
             Map<String, String> then = before.get("contacts.csv").get(contact);
             Map<String, String> row = now.get("contacts.csv").get(contact);
             assertNotEquals(then.get("foot"), row.get("foot"));
-            assertEquals(
-                    Double.parseDouble(then.get("knee_touchdown_deg")),
-                    Double.parseDouble(row.get("knee_touchdown_deg")),
-                    8,
-                    "the leg that stood stands still, but on the other side of the hips: contact " + contact);
-            assertEquals(
-                    Double.parseDouble(then.get("elbow_l_touchdown_deg")),
-                    Double.parseDouble(row.get("elbow_r_touchdown_deg")),
-                    8,
-                    "the arms change sides: contact " + contact);
+            for (String leg : List.of("knee_touchdown_deg", "free_knee_touchdown_deg")) {
+                // Some degrees, for the leg hangs on the other side of the hips now.
+                assertEquals(number(before, contact, leg), number(now, contact, leg), 12, contact + " " + leg);
+            }
+            double left = number(before, contact, "elbow_l_touchdown_deg");
+            exchanged += Math.abs(left - number(now, contact, "elbow_r_touchdown_deg"));
+            kept += Math.abs(left - number(now, contact, "elbow_l_touchdown_deg"));
         }
+        assertTrue(exchanged < kept / 2, "the arms change sides: " + exchanged + " against " + kept);
         assertNotEquals(
                 before.get("attempts.csv").get(clip.fileName()).get("takeoff_foot"),
                 now.get("attempts.csv").get(clip.fileName()).get("takeoff_foot"));
