@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.boardtopit.clips.ClipList;
 import org.boardtopit.report.stills.StillNames;
+import org.boardtopit.report.tables.AthleteRow;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
@@ -102,7 +103,7 @@ final class RunNews implements RunListener {
                 + exceptions(summary));
         console.say("Tables:   " + out.resolve(ClipRow.TABLE.fileName()) + ", " + AttemptRow.TABLE.fileName() + ", "
                 + PhaseRow.TABLE.fileName() + ", " + ContactRow.TABLE.fileName() + ", " + IntervalRow.TABLE.fileName()
-                + ", " + ObservationRow.TABLE.fileName());
+                + ", " + ObservationRow.TABLE.fileName() + ", " + AthleteRow.TABLE.fileName());
         if (overlays && summary.measured() > 0) {
             console.say("Overlays: " + out.resolve("overlays"));
             console.say("Stills:   " + out.resolve(StillNames.FOLDER));

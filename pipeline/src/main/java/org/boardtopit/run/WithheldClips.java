@@ -92,8 +92,9 @@ final class WithheldClips {
     }
 
     private static boolean shows(Path folder, String fileName, Set<String> withheld, Set<String> others) {
-        if (folder.endsWith(ComparisonFiles.FOLDER) || fileName.endsWith(ComparisonFiles.MADE_FROM)) {
-            return ComparisonFiles.shows(fileName, withheld, others);
+        boolean comparison = folder.endsWith(ComparisonFiles.FOLDER) || fileName.endsWith(ComparisonFiles.MADE_FROM);
+        if (comparison && ComparisonFiles.shows(fileName, withheld, others)) {
+            return true;
         }
         if (others.contains(stem(fileName))) {
             return false; // jump.mp4 is the overlay of jump.mov, whatever became of a clip jump.mp4

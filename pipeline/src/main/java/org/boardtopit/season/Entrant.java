@@ -26,8 +26,13 @@ public record Entrant(
         List<MeasuredAttempt> attempts,
         List<Remark> remarks) {
 
-    /** What an observation said of an attempt. */
-    public record Remark(String clip, String phase, String topic, String kind, String finding) {}
+    /**
+     * What an observation said of an attempt.
+     *
+     * @param finding in English
+     * @param heading the same in the language of the competition
+     */
+    public record Remark(String clip, String phase, String topic, String kind, String finding, String heading) {}
 
     public Entrant {
         Objects.requireNonNull(date, "date");

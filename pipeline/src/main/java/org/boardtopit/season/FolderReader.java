@@ -81,7 +81,13 @@ final class FolderReader {
             String clip = row.text("clip");
             remarksByClip
                     .computeIfAbsent(clip, unused -> new ArrayList<>())
-                    .add(new Remark(clip, row.text("phase"), row.text("topic"), row.text("kind"), row.text("finding")));
+                    .add(new Remark(
+                            clip,
+                            row.text("phase"),
+                            row.text("topic"),
+                            row.text("kind"),
+                            row.text("finding"),
+                            row.text("heading")));
         }
     }
 

@@ -14,6 +14,7 @@ import java.util.Set;
  *
  * @param strength false for what stands outside its guide
  * @param finding in the words of the latest competition that has it
+ * @param heading the same in the language of that competition
  * @param seen competitions with the observation
  * @param competitions of the athlete with a measured attempt
  * @param attemptsSeen attempts with the observation
@@ -24,6 +25,7 @@ public record Recurring(
         String topic,
         boolean strength,
         String finding,
+        String heading,
         int seen,
         int competitions,
         int attemptsSeen,
@@ -42,6 +44,7 @@ public record Recurring(
         private LocalDate first;
         private LocalDate last;
         private String finding;
+        private String heading;
     }
 
     /** Of one athlete; those seen in most competitions first, and what stands outside its guide before the strengths. */
@@ -58,6 +61,7 @@ public record Recurring(
                     found.first = found.first == null ? entrant.date() : found.first;
                     found.last = entrant.date();
                     found.finding = remark.finding();
+                    found.heading = remark.heading();
                 }
             }
         }
@@ -73,6 +77,7 @@ public record Recurring(
                         key.topic(),
                         key.strength(),
                         found.finding,
+                        found.heading,
                         found.competitions.size(),
                         measured,
                         found.attempts.size(),

@@ -116,7 +116,7 @@ class SeasonCommandTest {
                 .write();
         assertEquals(0, season("c5", "copy"), program.err());
         assertTrue(program.err().contains("counted once"), program.err());
-        assertTrue(text("index.html").contains("2 attempts in 1 competitions"));
+        assertTrue(text("index.html").contains("2 attempts in 1 competition."));
     }
 
     @Test

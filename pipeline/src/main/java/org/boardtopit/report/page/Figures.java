@@ -50,6 +50,9 @@ public final class Figures {
     /** With one more digit, where a number and its plus-minus are of a size and it matters which is the larger. */
     public String finer(double value, double pm) {
         int decimals = Math.min(MOST_DECIMALS, decimals(pm) + 1);
+        while (decimals < MOST_DECIMALS && words.number(value, decimals).equals(words.number(pm, decimals))) {
+            decimals++;
+        }
         return words.number(value, decimals) + NO_BREAK + "±" + NO_BREAK + words.number(pm, decimals);
     }
 

@@ -10,6 +10,7 @@ import org.boardtopit.report.page.MeetView.MissingView;
 import org.boardtopit.report.page.MeetView.ResultView;
 import org.boardtopit.report.page.MeetView.SortKeys;
 import org.boardtopit.report.page.MeetView.Trouble;
+import org.boardtopit.report.tables.AthleteRow;
 import org.boardtopit.report.tables.AttemptRow;
 import org.boardtopit.report.tables.ClipRow;
 import org.boardtopit.report.tables.ContactRow;
@@ -30,6 +31,7 @@ final class MeetViews {
             ContactRow.TABLE.fileName(),
             ObservationRow.TABLE.fileName(),
             IntervalRow.TABLE.fileName(),
+            AthleteRow.TABLE.fileName(),
             ClipRow.TABLE.fileName());
 
     private final Words words;

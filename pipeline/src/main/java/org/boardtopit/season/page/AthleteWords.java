@@ -16,6 +16,7 @@ import org.boardtopit.season.Trend;
 import org.boardtopit.season.page.SeasonView.AthleteView;
 import org.boardtopit.season.page.SeasonView.CompetitionView;
 import org.boardtopit.season.page.SeasonView.RecurringView;
+import org.boardtopit.wording.Language;
 import org.boardtopit.wording.Words;
 
 /** What a season says of one athlete, in words. */
@@ -62,8 +63,8 @@ final class AthleteWords {
         int attempts = SeasonAthlete.attempts(athlete.appearances()).size();
         return words.format(
                 "lead",
-                Integer.toString(attempts),
-                Integer.toString(competitions.size()),
+                attempts,
+                competitions.size(),
                 words.get("joined_" + athlete.joinedBy().label()));
     }
 
@@ -147,8 +148,9 @@ final class AthleteWords {
     private RecurringView recurring(Recurring r) {
         String phase = r.phase().isEmpty() ? words.get("whole_attempt") : shared.get("phase_" + r.phase());
         String kind = words.get(r.strength() ? "recurring_strength" : "recurring_work");
+        boolean english = words.language() == Language.ENGLISH;
         return new RecurringView(
-                r.finding(),
+                english ? r.finding() : r.heading(),
                 kind + " · " + phase,
                 words.format(
                         "recurring_seen",
