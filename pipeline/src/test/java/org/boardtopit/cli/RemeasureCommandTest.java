@@ -86,7 +86,7 @@ class RemeasureCommandTest {
         assertEquals("shadow", run.at("/clips/0/corrections/0/note").asText());
         assertTrue(run.at("/clips/1/corrections").isMissingNode());
         String page = Files.readString(out.resolve("index.html"));
-        assertTrue(page.contains("<li>hop_landing touchdown_frame 130.5 (Mara: shadow)</li>"), "who and why");
+        assertTrue(page.contains("130.5 (by Mara): shadow</li>"), "who and why");
     }
 
     @Test
