@@ -304,8 +304,7 @@ class CorrectedAttemptTest {
         Correction span = new Correction(2, "", Field.NOT_THE_ATHLETE, "", "", 0, 40, true, "0-40", "", "");
         var now = tables(span);
         Map<String, String> then = before.get("contacts.csv").get("3");
-        long lost = (long) before.get("contacts.csv").size()
-                - now.get("contacts.csv").size();
+        int lost = before.get("contacts.csv").size() - now.get("contacts.csv").size();
         assertEquals(0, lost, "no contact lies in these frames");
         Map<String, String> row = now.get("contacts.csv").get("3");
         assertEquals(Double.parseDouble(then.get("touchdown_s")), Double.parseDouble(row.get("touchdown_s")), 0.005);
