@@ -416,7 +416,7 @@ class MeetRunnerTest {
                         .map(line -> line.split(",", -1)[9])
                         .toList());
         List<String> log = Files.readAllLines(out.resolve("run.log"));
-        assertTrue(log.get(1).startsWith("2026-06-14 16:00:30Z  a.mp4: measured in 30.0 s"), log.get(1));
+        assertTrue(log.get(1).startsWith("2026-06-14 16:00:30+00:00  a.mp4: measured in 30.0 s"), log.get(1));
 
         // The next start, by the clock that is late now, and with an earlier date than that of the results.
         StoredResults results = new StoredResults(out);
@@ -526,7 +526,6 @@ class MeetRunnerTest {
         return Files.readAllLines(out.resolve(table), StandardCharsets.UTF_8);
     }
 
-    /** A clock that a test moves by hand. */
     /** The clock of the day, that can be set. */
     private static final class WallClock extends Clock {
         private Instant now;

@@ -90,9 +90,7 @@ public final class BackgroundSurvey {
                     Mat grey = full.reduced((int) Math.round(1 / scale));
                     Mat small = new Mat();
                     Size smallSize = smallSize(frame)) {
-                // Not the mean over parts of pixels, which takes longer than all else here; the detector smooths
-                // anyway.
-                opencv_imgproc.resize(grey, small, smallSize, 0, 0, opencv_imgproc.INTER_LINEAR);
+                opencv_imgproc.resize(grey, small, smallSize, 0, 0, opencv_imgproc.INTER_AREA);
                 timestampsUs.add(frame.timestampUs());
                 register(grey, full);
                 detector.add(frame.timestampUs(), small, chain.frameToFirst(chain.frameCount() - 1));
