@@ -18,8 +18,8 @@ final class SquareMemory {
     private static final int CELL_PX = 8;
 
     /**
-     * Mean difference in a cell, of 255. Noise of footage at night was measured at 2 to 4, a head before a lawn at 30; noise
-     * beyond it only means that the detector looks each time.
+     * Mean difference in a cell, of 255. A first guess, not tuned: above the noise of a daylight clip, well below what a head
+     * does before a lawn. Noise beyond it only means that the detector looks each time.
      */
     private static final double LARGEST_NOISE = 6;
 
