@@ -56,6 +56,7 @@ final class FrameGrey implements AutoCloseable {
 
     /**
      * Every pixel the mean of a square of them; what is left over at the right and lower edge is left out. The caller closes it.
+     * The brightness is spread first: rounded after the mean it would be coarser than the mean is.
      *
      * @param step side of the square
      */
@@ -64,11 +65,10 @@ final class FrameGrey implements AutoCloseable {
         int width = stored.cols() / step;
         int height = stored.rows() / step;
         try (Rect even = new Rect(0, 0, width * step, height * step);
-                Mat part = new Mat(stored, even);
+                Mat part = new Mat(whole(), even);
                 Size size = new Size(width, height)) {
             opencv_imgproc.resize(part, small, size, 0, 0, opencv_imgproc.INTER_AREA);
         }
-        spread(small, small);
         return small;
     }
 
